@@ -1,0 +1,82 @@
+"""Where the day meets `care`: the situation a command would act in, its reminders, and the Asks.
+
+An Ask is a reading that a hazard hangs on. Space never passes it; one number or the pot's letter does, and
+"not now" always stands beside it. Few a day, for the worst hazards only. Pure: facts in, words out.
+"""
+
+from dataclasses import dataclass
+
+from dyesession import care
+from dyesession.care import Household
+from dyesession.session import events as e
+from dyesession.session.situation import situation_of, situation_of_step
+from dyesession.session.state import State
+
+
+@dataclass(frozen=True)
+class Ask:
+    """A question before a dangerous act.
+
+    `kind` is "temperature" (answered by °C) or "pot" (answered by the letter `expected`); `then` is the act.
+    """
+
+    key: str
+    kind: str
+    vessel: str
+    question: str
+    why: str
+    then: e.Event
+    expected: str = ""
+    planned_c: float | None = None
+
+    def answered(self, letter: str = "", temperature_c: float | None = None) -> e.Confirmed:
+        """The fact of an answer."""
+        answer = letter if self.kind == "pot" else f"{temperature_c:g}"
+        return e.Confirmed(self.key, answer, self.vessel, temperature_c)
+
+    def not_now(self) -> e.PutOff:
+        """The fact of "not now": it is logged, and the dyer goes on."""
+        return e.PutOff(self.key, self.vessel)
+
+    def honest_answer(self) -> e.Confirmed:
+        """The answer a rehearsal gives: the right pot, or the planned temperature."""
+        if self.kind == "pot":
+            return self.answered(letter=self.expected)
+        return self.answered(temperature_c=self.planned_c if self.planned_c is not None else 20.0)
+
+
+def ask_before(state: State, command: e.Event, household: Household) -> Ask | None:
+    """The Ask that stands before a command, or None; none twice, and no more than care allows in a day."""
+    situation = situation_of(state, command, household)
+    if situation is None or len(state.answered) >= care.ASKS_PER_DAY:
+        return None
+    need = care.ask_before(situation)
+    key = f"{_step_name(state, command)}: {command.kind} {situation.vessel}"
+    if need is None or key in state.answered:
+        return None
+    vessel = state.vessel(situation.vessel)
+    return Ask(
+        key=key,
+        kind=need.kind,
+        vessel=situation.vessel,
+        question=need.question,
+        why=need.why,
+        then=command,
+        expected=vessel.letter if vessel else "",
+        planned_c=situation.temperature_c,
+    )
+
+
+def _step_name(state: State, command: e.Event) -> str:
+    vessel = getattr(command, "vessel", "")
+    step = state.running_in(vessel) if vessel else None
+    return step.name if step else "closing"
+
+
+def reminders_for(state: State, step: str, household: Household) -> tuple[str, ...]:
+    """The sentences shown when a step begins, worst first."""
+    found = state.step(step)
+    if found is None:
+        return ()
+    situation = situation_of_step(state, found, household)
+    return tuple(one.text for one in care.reminders(situation))

@@ -1,0 +1,131 @@
+"""The day's own situation, handed to `care` as plain data: what a command or a step would act in.
+
+Pure; knows no recipe file, no screen. The planned twin of this stands in `plan`.
+"""
+
+from dataclasses import replace
+
+from dyesession.care import Household, OtherVessel, Situation
+from dyesession.session import countdowns as c
+from dyesession.session import events as e
+from dyesession.session.state import State, StepState, Vessel
+
+STILL_WARM_S = 30 * 60.0
+"""A lidded kitchen pot stays within some 5 °C of its heat for half an hour off the ring: calculated for 10 L
+with the lid on, 90 to 60 °C in 3.9 h (lumped model, own calculation)."""
+
+_ACTIONS: dict[str, tuple[str, ...]] = {
+    "strained": ("strains", "pours"),
+    "pooled": ("pours",),
+    "lifted": ("lifts",),
+    "kept": ("pours",),
+    "discarded": ("pours",),
+    "added": ("adds",),
+}
+
+
+def situation_of(state: State, command: e.Event, household: Household) -> Situation | None:
+    """The situation of a command that may hurt; None for one that cannot."""
+    actions = _ACTIONS.get(command.kind)
+    vessel = state.vessel(getattr(command, "vessel", ""))
+    if actions is None or vessel is None:
+        return None
+    adding: tuple[tuple[str, float | None], ...] = ()
+    if isinstance(command, e.Added):
+        adding = ((substance_of(state, command.ingredient), command.mass_g),)
+    return _situation(state, vessel, actions, adding, household, command.kind)
+
+
+def situation_of_step(state: State, step: StepState, household: Household) -> Situation:
+    """The situation a step is about to make in its vessel."""
+    vessel = state.vessel(step.plan.vessel) or Vessel(step.plan.vessel or step.name, "")
+    adding = tuple((substance_of(state, one.ingredient), one.mass_g) for one in step.plan.add)
+    made = _situation(state, vessel, _step_actions(state, step), adding, household, step.name)
+    hottest = max((one.temperature_c for one in step.plan.heat if one.temperature_c is not None), default=None)
+    if hottest is None:
+        return made
+    return replace(made, temperature_c=hottest, temperature_how="planned")
+
+
+def _step_actions(state: State, step: StepState) -> tuple[str, ...]:
+    actions = []
+    if step.plan.add:
+        actions += ["adds", "weighs powder"]
+    if step.plan.stage == "strain":
+        actions += ["strains", "pours"]
+    if step.plan.enter:
+        actions.append("enters")
+    if any(state.vessel(lot.place) for name in state.wanted_lots(step) if (lot := state.lot(name))):
+        actions.append("lifts")
+    if any(one.kind == "to" for one in step.plan.heat):
+        actions.append("heats")
+    if step.plan.stage == "rinse":
+        actions.append("rinses")
+    return tuple(actions)
+
+
+def _situation(
+    state: State,
+    vessel: Vessel,
+    actions: tuple[str, ...],
+    adding: tuple[tuple[str, float | None], ...],
+    household: Household,
+    step: str,
+) -> Situation:
+    running = state.running_in(vessel.name)
+    temperature_c, how = temperature(state, vessel)
+    return Situation(
+        step=running.name if running else step,
+        stage=running.plan.stage if running else "",
+        actions=actions,
+        vessel=vessel.name,
+        letter=vessel.letter,
+        material=vessel.material,
+        volume_l=vessel.bath.volume_l if vessel.bath else None,
+        capacity_l=vessel.capacity_l,
+        temperature_c=temperature_c,
+        temperature_how=how,
+        contents=contents(state, vessel),
+        adding=adding,
+        other_vessels=tuple(
+            OtherVessel(one.letter, contents(state, one), one.name)
+            for one in state.vessels
+            if one.name != vessel.name and contents(state, one)
+        ),
+        household=household,
+        fibres=tuple(dict.fromkeys(one.kind for one in state.lots)),
+        wof_percent=_shares(state, adding),
+    )
+
+
+def _shares(state: State, adding: tuple[tuple[str, float | None], ...]) -> tuple[tuple[str, float], ...]:
+    fibre_g = sum(one.mass_g for one in state.lots if not one.snippet)
+    if not fibre_g:
+        return ()
+    return tuple((name, 100 * mass_g / fibre_g) for name, mass_g in adding if mass_g is not None)
+
+
+def contents(state: State, vessel: Vessel) -> tuple[tuple[str, float | None], ...]:
+    """Substances in a vessel with their grams; a strained liquor's own mass is not a fact."""
+    if vessel.bath is None:
+        return ()
+    inside = {one.name: one.mass_g for one in state.dyestuffs if one.place == vessel.name}
+    listed = [(substance_of(state, one.ingredient), one.mass_g) for one in vessel.bath.contents]
+    liquor = [(substance_of(state, name), inside.get(name)) for name in vessel.bath.liquor_of]
+    return (*listed, *liquor)
+
+
+def substance_of(state: State, ingredient: str) -> str:
+    """The substance behind a recipe's ingredient name."""
+    return dict(state.substances).get(ingredient, ingredient)
+
+
+def temperature(state: State, vessel: Vessel) -> tuple[float | None, str]:
+    """How hot a vessel is as far as facts go: the last reading, else what it was brought to."""
+    if vessel.temperature_c is not None and vessel.temperature_s is not None:
+        if state.now_s - vessel.temperature_s <= STILL_WARM_S or vessel.reached_c is None:
+            return vessel.temperature_c, "read"
+    if vessel.reached_c is not None:
+        return vessel.reached_c, "planned"
+    step = state.running_in(vessel.name)
+    return (c.held_at_c(step.plan, step.segment), "planned") if step and vessel.on_heat else (None, "planned")
