@@ -1,0 +1,147 @@
+"""A situation with its substances looked up, and the words every reminder is made of. No figures here."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from dyesession.care.situation import Content, Situation
+from dyesession.substances import Substance, find
+
+_LONGEST_NAME = 24  # characters of a dyer's own name for something that fit a line
+_LONGEST_LIST = 36  # characters for several amounts
+_WHOLE_GRAMS_FROM = 10.0
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """Some of a substance, in the vessel with this letter. `substance` is None when nobody knows it."""
+
+    name: str
+    substance: Substance | None
+    mass_g: float | None
+    letter: str
+
+    @property
+    def word(self) -> str:
+        """The everyday word for it, or the dyer's own name, cut to fit."""
+        return self.substance.word if self.substance else tidy(self.name)
+
+    @property
+    def amount(self) -> str:
+        """ "29 g alum", or just "alum" where the mass is not known."""
+        return self.word if self.mass_g is None else f"{grams(self.mass_g)} {self.word}"
+
+    @property
+    def source(self) -> str:
+        """Who says what its substance does; "" where the substance is not known."""
+        return self.substance.source if self.substance else ""
+
+    def has(self, *traits: str) -> bool:
+        """True when the substance is known and has any of these traits."""
+        return self.substance is not None and self.substance.has(*traits)
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """A situation with every substance looked up once.
+
+    `target` is what stands in the vessel this one is poured or strained into; it is in `elsewhere` too.
+    """
+
+    at: Situation
+    adding: tuple[Item, ...]
+    contents: tuple[Item, ...]
+    elsewhere: tuple[Item, ...]
+    target: tuple[Item, ...]
+
+    @property
+    def pot(self) -> str:
+        """The vessel's letter, or its word where it has none."""
+        return tidy(self.at.letter) or f"the {tidy(self.at.vessel)}"
+
+    @property
+    def here(self) -> tuple[Item, ...]:
+        """What is in the vessel, and what is about to be."""
+        return self.adding + self.contents
+
+    @property
+    def everywhere(self) -> tuple[Item, ...]:
+        """What is in every vessel of the room."""
+        return self.here + self.elsewhere
+
+    @property
+    def free_l(self) -> float | None:
+        """Litres between the liquor and the rim, or None where the vessel or its liquor is not known."""
+        if self.at.capacity_l is None or self.at.volume_l is None:
+            return None
+        return max(0.0, self.at.capacity_l - self.at.volume_l)
+
+    @property
+    def heat(self) -> str:
+        """The bath's temperature in words, or "" where it is not known."""
+        return "" if self.at.temperature_c is None else degrees(self.at.temperature_c)
+
+    def does(self, *actions: str) -> bool:
+        """True when the step does any of these."""
+        return any(action in self.at.actions for action in actions)
+
+    def at_least(self, temperature_c: float) -> bool:
+        """True when the bath is known to be this hot or hotter."""
+        return self.at.temperature_c is not None and self.at.temperature_c >= temperature_c
+
+
+def scene_of(situation: Situation) -> Scene:
+    """Look up every substance of the situation."""
+    others = situation.other_vessels
+    elsewhere = tuple(item for vessel in others for item in _items(vessel.contents, vessel.letter))
+    pouring = "pours" in situation.actions or "strains" in situation.actions
+    return Scene(
+        at=situation,
+        adding=_items(situation.adding, situation.letter),
+        contents=_items(situation.contents, situation.letter),
+        elsewhere=elsewhere,
+        target=tuple(item for item in elsewhere if pouring and item.letter == situation.into),
+    )
+
+
+def with_trait(items: Iterable[Item], *traits: str) -> tuple[Item, ...]:
+    """Those of the items that have any of these traits."""
+    return tuple(item for item in items if item.has(*traits))
+
+
+def amounts(items: Sequence[Item]) -> str:
+    """ "29 g alum, 14 g tartar"; when that grows long, "29 g alum and 2 more". At least one item."""
+    listed = ", ".join(item.amount for item in items)
+    if len(items) == 1 or len(listed) <= _LONGEST_LIST:
+        return listed
+    return f"{items[0].amount} and {len(items) - 1} more"
+
+
+def grams(mass_g: float) -> str:
+    """A mass as a dyer says it: whole grams from ten up, one decimal below."""
+    if mass_g >= _WHOLE_GRAMS_FROM:
+        return f"{mass_g:.0f} g"
+    return f"{mass_g:.1f}".removesuffix(".0") + " g" if mass_g >= 0.05 else f"{mass_g:.1g} g"
+
+
+def litres(volume_l: float) -> str:
+    """A volume to a tenth of a litre, which is as near as a pot is read."""
+    return f"{volume_l:.1f} L"
+
+
+def degrees(temperature_c: float) -> str:
+    """A temperature in whole degrees."""
+    return f"{temperature_c:.0f} °C"
+
+
+def tidy(text: str) -> str:
+    """A person's own text on one line, printable, short enough to stand in a reminder."""
+    line = " ".join("".join(_printable(text)).split())
+    return line if len(line) <= _LONGEST_NAME else line[: _LONGEST_NAME - 1].rstrip() + "…"
+
+
+def _printable(text: str) -> Iterator[str]:
+    return (c if c.isprintable() else " " for c in text)
+
+
+def _items(contents: tuple[Content, ...], letter: str) -> tuple[Item, ...]:
+    return tuple(Item(name, find(name), mass_g, letter) for name, mass_g in contents)
