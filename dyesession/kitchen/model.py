@@ -1,10 +1,12 @@
 """What the kitchen has. Every entry is optional; a missing one widens an estimate or is asked for once.
 
 Knows nothing of recipes or sessions. Household, telephone number and commands never enter a log:
-`Kitchen.for_log` leaves them out.
+`kitchen_for_log` leaves them out.
 """
 
 from dataclasses import dataclass
+
+from dyesession.care import Household
 
 
 @dataclass(frozen=True)
@@ -39,12 +41,15 @@ class Pot:
 
 @dataclass(frozen=True)
 class Burner:
-    """A burner: rated power in watts; `kind` is "gas", "electric", "induction" or "camp stove"."""
+    """A burner: rated power in watts; `kind` is one of `BURNER_KINDS` or empty."""
 
     name: str
     power_w: float | None = None
     kind: str = ""
     indoors: bool = True
+
+
+BURNER_KINDS = ("electric", "induction", "gas", "camp stove", "charcoal")
 
 
 @dataclass(frozen=True)
@@ -58,27 +63,22 @@ class TapWater:
 
 @dataclass(frozen=True)
 class Jar:
-    """A jar of dyestuff or mordant: form on the packet, price per 100 g, grams left."""
+    """A jar of dyestuff or mordant: form on the packet, strength learned, price per 100 g, grams left.
+
+    `strength` is relative to an ordinary lot, 1 being ordinary; None until sessions have taught it.
+    """
 
     name: str
     substance: str
     form: str = ""
+    strength: float | None = None
     price_per_100_g: float | None = None
     mass_left_g: float | None = None
 
 
 @dataclass(frozen=True)
-class Household:
-    """Who lives here: the lightest child's and pet's mass in kilograms (None: none), insect-dye allergy."""
-
-    lightest_child_kg: float | None = None
-    lightest_pet_kg: float | None = None
-    insect_dye_allergy: bool = False
-
-
-@dataclass(frozen=True)
 class Alarm:
-    """How to be called: bell or not, seconds between rings, quiet hours, an optional command."""
+    """How to be called: bell or not, seconds between rings, quiet hours as "22:00", an optional command."""
 
     bell: bool = True
     repeat_s: float = 15.0

@@ -102,7 +102,8 @@ class PlannedStep:
     """One step of the day, refreshes unrolled, every temperature capped by the boiling point here.
 
     `water_l` is the volume the vessel should hold when the step's heating starts; `fresh_water` says that
-    the vessel is emptied and filled anew. For a strain step, `vessel` is emptied through the sieve `into`.
+    the vessel is emptied and filled anew. For a strain step, `vessel` is emptied through the sieve `into`, and
+    `liquor_l` is what is expected to come through.
     `again` counts extractions of the same dyestuff: 0 the first. `of` is the recipe's own step name.
     """
 
@@ -120,6 +121,7 @@ class PlannedStep:
     heat: tuple[Heat, ...] = ()
     judge: Judge | None = None
     again: int = 0
+    liquor_l: float | None = None
     say: str = ""
 
 
@@ -138,13 +140,17 @@ class TimetableRow:
 
 @dataclass(frozen=True)
 class PlannedReminder:
-    """A safety reminder that belongs to a planned step; severity 4 is the worst."""
+    """A safety reminder that belongs to a planned step; severity 4 is the worst.
+
+    `private` tells that its words come from who lives in the house: such a line is shown and never logged.
+    """
 
     step: str
     trigger: str
     severity: int
     text: str
     source: str
+    private: bool = False
 
 
 @dataclass(frozen=True)

@@ -112,6 +112,11 @@ class Session(Generic[A]):
         now = self._clock.now()
         return self._later(lambda: self._do(command, now, happened))
 
+    def record(self, event: e.Event) -> Future[None]:
+        """Write down what the program itself noticed: a gap, a torn end set aside."""
+        now = self._clock.now()
+        return self._later(lambda: self._record(event, now, None))
+
     def tick(self) -> Future[None]:
         """Let the program look at the clocks: raise alarms, notice a changed wall clock."""
         now = self._clock.now()
@@ -201,11 +206,12 @@ class Session(Generic[A]):
         self._tell(replace(self._snapshot, saving=saving, unsaved=len(self._unsaved), trouble=trouble))
 
     def _rescue(self, folder: str) -> None:
-        entries = self._snapshot.entries
-        self._writer = self._writer.rescue(folder, [(one.event.kind, one) for one in entries])  # type: ignore[call-arg]
-        self._unsaved.clear()
+        doubtful = self._writer.state == "unsure"
+        self._writer = self._writer.rescue(folder)
+        if doubtful and self._unsaved:
+            del self._unsaved[0]  # the copy holds the entry that nobody knew of
         self._tell(replace(self._snapshot, path=str(self._writer.path)))
-        self._mark("saved", "")
+        self._flush()
 
     def _testify(self, now: Instant) -> None:
         account, testimony = self._reckoner(self._snapshot.entries)

@@ -6,7 +6,7 @@ A suggestion is the fact that space would record, an `Ask` that space cannot pas
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from dyesession.care import Household
@@ -66,6 +66,7 @@ def _ring(state: State, step: StepState, now_s: float) -> Ring | None:
 
 def suggest(state: State, now_s: float, household: Household) -> Suggestion:
     """The one next thing at a session second."""
+    state = replace(state, now_s=max(state.now_s, now_s))
     if state.status == "complete":
         return Wait(None)
     if state.status == "aborted":

@@ -10,7 +10,7 @@ from typing import Any
 from dyesession.session import countdowns as c
 from dyesession.session import events as e
 from dyesession.session.asking import Ask
-from dyesession.session.state import State, StepState, Vessel
+from dyesession.session.state import OUT_DRY, OUT_WET, SIEVE, State, StepState, Vessel
 from dyesession.session.suggest import Ring, Suggestion, Wait
 from dyesession.units import show_duration, show_mass, show_temperature, show_volume
 
@@ -146,6 +146,7 @@ _ORDERS: dict[str, Callable[[State, Any], str]] = {
     "topped-up": _topped_words,
     "entered": lambda s, ev: f"enter {ev.lot} into {letter(s, ev.vessel)}, wetted out",
     "lifted": lambda s, ev: f"lift {ev.lot} out of {letter(s, ev.vessel)}",
+    "skipped": lambda s, ev: f"leave out {ev.step}: {ev.why}",
     "dipped": lambda s, ev: f"dip the {ev.snippet} in {letter(s, ev.vessel)}",
     "on-shade": lambda s, ev: f"on shade: end {ev.step}",
     "finished": _finish_words,
@@ -174,6 +175,72 @@ def ring_words(state: State, ring: Ring) -> tuple[str, str]:
         "rest": "its rest is over",
     }[step.countdown.kind]
     return f"{where}: {what}, {over}.", f"Go and {after_words(state, step)}, or give it longer."
+
+
+def stretch_words(state: State, step: StepState, now_s: float) -> str:
+    """What a step under way is at, and until when: "keep at 85 °C until 12:06"."""
+    countdown, target_c = step.countdown, c.held_at_c(step.plan, step.segment)
+    if step.status == "paused":
+        left = f", {left_words(countdown.left_s(now_s))}" if countdown else ""
+        return f"paused{left}"
+    if countdown is None:
+        return "being made ready" if c.segment(step) is not None else "waiting for your eye"
+    at = f" at {show_temperature(target_c)}" if target_c is not None else ""
+    to = at.replace(" at ", " to ")
+    doing = {"rise": f"heating{to}", "hold": f"keep{at}", "cool": f"cooling{to}", "rest": "resting"}[countdown.kind]
+    if c.due(step, now_s):
+        return f"{doing}, due since {clock_text(state, countdown.deadline_s)}"
+    verb = "until" if countdown.kind in ("hold", "rest") else "look at it at"
+    return f"{doing}, {verb} {clock_text(state, countdown.deadline_s)}".replace("°C, until", "°C until")
+
+
+def left_words(seconds: float) -> str:
+    """How long is left, as it is read aloud: whole minutes above ten, then minutes and seconds."""
+    if seconds < 0:
+        return f"{show_duration(-seconds / 60)} over"
+    return f"{show_duration(seconds / 60)} left"
+
+
+def running_words(state: State, now_s: float) -> tuple[str, ...]:
+    """One line for every step under way: "B, the mordant pot: mordant, keep at 85 °C until 12:06"."""
+    return tuple(
+        f"{pot(state, one.plan.vessel)}: {one.name}, {stretch_words(state, one, now_s)}"
+        if one.plan.vessel
+        else f"{one.name}, {stretch_words(state, one, now_s)}"
+        for one in state.steps
+        if one.status in ("running", "paused")
+    )
+
+
+def next_words(state: State, suggestion: Suggestion, now_s: float) -> tuple[str, str]:
+    """What comes next, and when: ("strain B into the dye pot", "at 11:50, in 8 min"); "" for now."""
+    what = suggestion_words(state, suggestion)
+    if not isinstance(suggestion, Wait) or suggestion.until_s is None:
+        return what, ""
+    left_s = max(0.0, suggestion.until_s - now_s)
+    return what, f"at {clock_text(state, suggestion.until_s)}, in {show_duration(left_s / 60)}"
+
+
+def pot_words(state: State, vessel: Vessel, now_s: float) -> str:
+    """What is in a vessel and how it stands, in one line, for somebody who was away."""
+    pieces = [*vessel_words(state, vessel)] or ["empty"]
+    if vessel.on_heat:
+        pieces.append("on the heat")
+    if vessel.temperature_c is not None and vessel.temperature_s is not None:
+        ago = show_duration(max(0.0, now_s - vessel.temperature_s) // 60)
+        pieces.append(f"{show_temperature(vessel.temperature_c)} read {ago} ago")
+    step = state.running_in(vessel.name)
+    if step is not None:
+        pieces.append(f"{step.name}, {stretch_words(state, step, now_s)}")
+    return f"{pot(state, vessel.name)}: {'; '.join(pieces)}"
+
+
+def elsewhere_words(state: State) -> tuple[str, ...]:
+    """What is out of the pots and not yet done: fibre, dyestuff in the sieve, kept baths."""
+    lines = [f"{one.name}: {one.place}" for one in state.lots if one.place in (OUT_DRY, OUT_WET)]
+    lines += [f"{one.name}: in the sieve" for one in state.dyestuffs if one.place == SIEVE]
+    lines += [f'kept bath "{one.label}"' for one in state.kept]
+    return tuple(lines)
 
 
 def vessel_words(state: State, vessel: Vessel) -> tuple[str, ...]:

@@ -1,0 +1,152 @@
+"""The safety reminders of each planned step: the planned situation handed to `care`, which knows the hazards.
+
+Knows no hazards itself. Three moments of a step are looked at: as it begins, at its hottest, as it ends.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from dyesession import care
+from dyesession.dyeing.cooling import COOLING_FACTOR, TABLE_C, cooling_min
+from dyesession.kitchen.model import Kitchen
+from dyesession.plan.minutes import TAP_C
+from dyesession.plan.model import PlannedDose, PlannedReminder, PlannedStep, PlannedVessel
+from dyesession.recipe.model import Recipe
+from dyesession.substances import find
+
+COOL_C = 40.0  # the end of `Situation.cooling_min`
+WET_HANDLING = ("scour", "mordant", "dye", "modify")  # stages that end with fibre lifted from the bath
+BURNER_WORDS = {"gas": "gas ring"}
+
+
+class Day:
+    """What the planned day holds that every situation needs, and what stands in each vessel so far."""
+
+    def __init__(
+        self,
+        recipe: Recipe,
+        kitchen: Kitchen,
+        doses: Sequence[PlannedDose],
+        vessels: Sequence[PlannedVessel],
+        fibres: Sequence[str],
+    ) -> None:
+        self._kitchen = kitchen
+        self._substance = {one.name: one.substance for one in recipe.ingredients}
+        self._percent = tuple(
+            (one.substance, one.percent_wof.aim) for one in doses if one.percent_wof is not None
+        )
+        self._vessels = {one.name: one for one in vessels}
+        self._fibres = tuple(dict.fromkeys(fibres))
+        self._contents: dict[str, tuple[care.Content, ...]] = {}
+        self._warm: dict[str, float] = {}
+
+    def reminders(self, step: PlannedStep) -> tuple[PlannedReminder, ...]:
+        """Return what to bear in mind at a step, worst first; steps are handed over in the order they are
+        done.
+        """
+        vessel = step.vessel or ""
+        if step.fresh_water:
+            self._contents[vessel], self._warm[vessel] = (), TAP_C
+        moments = self._moments(step)
+        self._after(step)
+        raised = [one for moment in moments for one in care.reminders(moment)]
+        nobody = [replace(moment, household=care.Household()) for moment in moments]
+        anywhere = {one.text for moment in nobody for one in care.reminders(moment)}
+        once = {one.text: one for one in raised}
+        ranked = sorted(once.values(), key=lambda one: -one.severity)
+        return tuple(
+            PlannedReminder(step.name, one.trigger, one.severity, one.text, one.source) for one in ranked
+        )
+
+    def _moments(self, step: PlannedStep) -> list[care.Situation]:
+        start_c = self._warm.get(step.vessel or "", TAP_C)
+        temperatures = [
+            start_c,
+            *(heat.temperature_c for heat in step.heat if heat.temperature_c is not None),
+        ]
+        moments = [self._situation(step, _beginning(step, self._substance), start_c, adding=True)]
+        if any(heat.kind == "to" for heat in step.heat):
+            moments.append(self._situation(step, ("heats",), max(temperatures), adding=True))
+        ending = _ending(step)
+        if ending:
+            moments.append(self._situation(step, ending, _end_c(step, temperatures[-1]), adding=False))
+        return moments
+
+    def _situation(
+        self, step: PlannedStep, actions: tuple[str, ...], temperature_c: float, *, adding: bool
+    ) -> care.Situation:
+        vessel = self._vessels.get(step.vessel or "")
+        added = self._added(step)
+        inside = self._contents.get(step.vessel or "", ())
+        burner = next((one for one in self._kitchen.burners), None)
+        return care.Situation(
+            step=step.name,
+            stage=step.stage,
+            actions=actions,
+            vessel="pot" if vessel is None else vessel.name,
+            letter="A" if vessel is None else vessel.letter,
+            material="" if vessel is None else vessel.material,
+            volume_l=step.water_l or step.liquor_l,
+            capacity_l=None if vessel is None else vessel.capacity_l,
+            temperature_c=temperature_c,
+            contents=inside if adding else inside + added,
+            adding=added if adding else (),
+            other_vessels=self._others(step.vessel or ""),
+            household=self._kitchen.household,
+            burner="" if burner is None else BURNER_WORDS.get(burner.kind, burner.kind),
+            indoors=burner is None or burner.indoors,
+            wof_percent=self._percent,
+            fibres=self._fibres,
+            cooling_min=_cooling(temperature_c, step.water_l),
+        )
+
+    def _added(self, step: PlannedStep) -> tuple[care.Content, ...]:
+        return tuple((self._substance[one.ingredient], one.mass_g) for one in step.add)
+
+    def _others(self, vessel: str) -> tuple[care.OtherVessel, ...]:
+        return tuple(
+            care.OtherVessel(self._vessels[name].letter, contents, name)
+            for name, contents in self._contents.items()
+            if contents and name != vessel and name in self._vessels
+        )
+
+    def _after(self, step: PlannedStep) -> None:
+        """Note what stands where once the step is over."""
+        vessel = step.vessel or ""
+        held = self._contents.get(vessel, ()) + self._added(step)
+        self._contents[vessel] = held
+        temperatures = [heat.temperature_c for heat in step.heat if heat.temperature_c is not None]
+        self._warm[vessel] = _end_c(
+            step, temperatures[-1] if temperatures else self._warm.get(vessel, TAP_C)
+        )
+        if step.into is not None:
+            self._contents[step.into] = self._contents.get(step.into, ()) + held
+            self._warm[step.into] = self._warm[vessel]
+
+
+def _beginning(step: PlannedStep, substance: Mapping[str, str]) -> tuple[str, ...]:
+    actions = ("weighs powder", "adds") if step.add else ()
+    found = (find(substance[one.ingredient]) for one in step.add)
+    grinds = any(one is not None and one.form == "insects" for one in found)
+    return actions + (("grinds",) if grinds else ()) + (("enters",) if step.enter else ())
+
+
+def _ending(step: PlannedStep) -> tuple[str, ...]:
+    if step.stage == "strain":
+        return ("strains",)
+    if step.stage == "rinse":
+        return ("rinses",)
+    return ("lifts",) if step.stage in WET_HANDLING and step.enter else ()
+
+
+def _end_c(step: PlannedStep, last_c: float) -> float:
+    """Temperature at the end: a night off the heat leaves a bath cold."""
+    return TAP_C if any(heat.overnight for heat in step.heat) else last_c
+
+
+def _cooling(temperature_c: float, water_l: float | None) -> tuple[float, float] | None:
+    """Minutes an open pot takes down to 40 °C, low and high, where the table covers it."""
+    if water_l is None or not COOL_C < temperature_c <= TABLE_C[0]:
+        return None
+    minutes = cooling_min(temperature_c, COOL_C, water_l, lid_on=False)
+    return minutes / COOLING_FACTOR, minutes * COOLING_FACTOR

@@ -1,0 +1,97 @@
+"""How long a step stands on or off the heat: rises, holds, cooling, nights.
+
+Knows no order of steps. Heating: `dyeing.heating`; cooling: `dyeing.cooling`. A night counts as twelve hours
+and tap water as 15 °C: both common practice, no source.
+"""
+
+from collections.abc import Mapping, Sequence
+
+from dyesession.dyeing.cooling import TABLE_C, cooling_min
+from dyesession.dyeing.heating import (
+    SHARE_REACHING_POT,
+    WOOL_RAMP_MIN,
+    heat_capacity_kj_k,
+    heat_kj,
+    net_power_w,
+)
+from dyesession.kitchen.model import Burner
+from dyesession.plan.model import PlannedStep
+from dyesession.recipe.model import Heat
+
+NIGHT_MIN = 12 * 60.0
+TAP_C = 15.0
+USUAL_RISE_MIN = sum(WOOL_RAMP_MIN) / len(WOOL_RAMP_MIN)
+USUAL_WATER_L = 10.0  # for cooling, where no water is known; the middle of the table in `dyeing.cooling`
+WATTS_PER_KW = 1000.0
+SECONDS_PER_MIN = 60.0
+STOVES: Mapping[str, str] = {
+    "gas": "gas",
+    "camp stove": "gas",
+    "electric": "electric coil",
+    "induction": "induction",
+}
+
+
+def pot_minutes(steps: Sequence[PlannedStep], burners: Sequence[Burner]) -> dict[str, float]:
+    """Minutes each step takes without the dyer; steps in an order in which they can be done."""
+    power_w = strongest_w(burners)
+    warm: dict[str, float] = {}
+    found: dict[str, float] = {}
+    for step in steps:
+        vessel = step.vessel or ""
+        start_c = TAP_C if step.fresh_water else warm.get(vessel, TAP_C)
+        found[step.name], warm[vessel] = _minutes(step, start_c, power_w)
+        if step.into is not None:
+            warm[step.into] = warm[vessel]
+    return found
+
+
+def strongest_w(burners: Sequence[Burner]) -> float | None:
+    """Power that reaches a pot from the strongest burner whose power and kind are known, watts."""
+    known = [
+        net_power_w(STOVES[one.kind], one.power_w)
+        for one in burners
+        if one.power_w is not None and STOVES.get(one.kind) in SHARE_REACHING_POT
+    ]
+    return max(known, default=None)
+
+
+def _minutes(step: PlannedStep, start_c: float, power_w: float | None) -> tuple[float, float]:
+    """Minutes of the whole step, and the temperature at its end."""
+    total, now_c = 0.0, start_c
+    for heat in step.heat:
+        total += _one(heat, now_c, step.water_l, power_w)
+        if heat.temperature_c is not None:
+            now_c = heat.temperature_c
+        elif heat.overnight:
+            now_c = TAP_C
+    return total, now_c
+
+
+def _one(heat: Heat, now_c: float, water_l: float | None, power_w: float | None) -> float:
+    if heat.kind == "to":
+        return _rise(heat, now_c, water_l, power_w)
+    if heat.kind == "cool_to":
+        return _cooling(heat, now_c, water_l)
+    return NIGHT_MIN if heat.overnight else heat.minutes or 0.0
+
+
+def _rise(heat: Heat, now_c: float, water_l: float | None, power_w: float | None) -> float:
+    """Minutes of a rise: what the recipe says, but no less than the burner needs with nothing lost."""
+    wanted = heat.minutes
+    target_c = heat.temperature_c or now_c
+    if target_c <= now_c:
+        return wanted or 0.0
+    if power_w is None or not water_l:
+        return USUAL_RISE_MIN if wanted is None else wanted
+    need_kj = heat_kj(heat_capacity_kj_k(water_l), now_c, target_c)
+    least = need_kj * WATTS_PER_KW / power_w / SECONDS_PER_MIN
+    return max(least, wanted or 0.0)
+
+
+def _cooling(heat: Heat, now_c: float, water_l: float | None) -> float:
+    """Minutes an open pot takes to cool, within the temperatures the table covers."""
+    hottest, coldest = TABLE_C[0], TABLE_C[-1]
+    from_c = min(max(now_c, coldest), hottest)
+    to_c = min(max(heat.temperature_c or from_c, coldest), hottest)
+    return cooling_min(from_c, to_c, water_l or USUAL_WATER_L, lid_on=False) if to_c < from_c else 0.0

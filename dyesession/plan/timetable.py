@@ -1,0 +1,149 @@
+"""When each step runs: both lanes at once, one dyer's two hands, and the chain that decides the end.
+
+Knows nothing of water or doses: it is given how long each step takes. The handling minutes are common
+practice, no source. Heating pots look after themselves; beginning and ending a step takes the dyer, one step
+at a time.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from dyesession.plan.model import PlannedStage, PlannedStep, TimetableRow
+
+# Minutes of the dyer's own time: to begin a step (fill, dissolve, add, enter) and to end it (lift, press,
+# empty).
+BEGIN_MIN: Mapping[PlannedStage, float] = {
+    "scour": 10.0,
+    "wet": 5.0,
+    "mordant": 15.0,
+    "soak": 10.0,
+    "extract": 10.0,
+    "strain": 10.0,
+    "dye": 10.0,
+    "modify": 10.0,
+    "rinse": 25.0,
+    "rest": 5.0,
+    "dry": 10.0,
+}
+END_MIN: Mapping[PlannedStage, float] = {"scour": 5.0, "mordant": 5.0, "dye": 5.0, "modify": 5.0}
+
+SAME_MOMENT_MIN = 1e-9  # two reckonings of one moment may differ by rounding alone
+
+
+@dataclass(frozen=True)
+class _Block:
+    """A stretch of a step that needs the dyer (`hands`) or only the pot."""
+
+    step: int
+    part: int
+    minutes: float
+    hands: bool
+
+
+@dataclass(frozen=True)
+class _Placed:
+    block: _Block
+    start_min: float
+    end_min: float
+    binding: tuple["_Placed", ...]
+
+
+def timetable(steps: Sequence[PlannedStep], pot_min: Mapping[str, float]) -> tuple[TimetableRow, ...]:
+    """Lay out the day. `pot_min` gives each step's unattended minutes; a step missing there takes none.
+
+    Starts are as early as the order and one dyer allow. A row is critical when it lies on a chain, without a
+    gap, from the start of the day to its end. The steps must not form a ring (loading has checked this).
+    """
+    placed = _place(steps, pot_min)
+    critical = _critical_steps(placed)
+    return tuple(_row(i, step, placed, i in critical) for i, step in enumerate(steps))
+
+
+def end_min(rows: Sequence[TimetableRow]) -> float:
+    """Minutes from the start of the day to the end of its last step."""
+    return max((row.end_min for row in rows), default=0.0)
+
+
+def _row(i: int, step: PlannedStep, placed: Sequence[_Placed], critical: bool) -> TimetableRow:
+    mine = [one for one in placed if one.block.step == i]
+    start, end = min(one.start_min for one in mine), max(one.end_min for one in mine)
+    return TimetableRow(step.name, step.stage, step.lane, step.vessel, start, end, critical)
+
+
+def _blocks(i: int, step: PlannedStep, pot_min: float) -> tuple[_Block, ...]:
+    return (
+        _Block(i, 0, BEGIN_MIN[step.stage], hands=True),
+        _Block(i, 1, pot_min, hands=False),
+        _Block(i, 2, END_MIN.get(step.stage, 0.0), hands=True),
+    )
+
+
+def _place(steps: Sequence[PlannedStep], pot_min: Mapping[str, float]) -> list[_Placed]:
+    """Give every block the earliest start it can have, the longest remaining chain first on a tie."""
+    number = {step.name: i for i, step in enumerate(steps)}
+    before = [tuple(number[name] for name in step.after) for step in steps]
+    waiting = [list(_blocks(i, step, pot_min.get(step.name, 0.0))) for i, step in enumerate(steps)]
+    tails = _tails([sum(block.minutes for block in blocks) for blocks in waiting], before)
+    placed: list[_Placed] = []
+    last: dict[int, _Placed] = {}
+    hands: _Placed | None = None
+    while any(waiting):
+        ready = [
+            _next_start(blocks[0], before[i], last, hands, waiting)
+            for i, blocks in enumerate(waiting)
+            if blocks and not any(waiting[j] for j in before[i])
+        ]
+        one = min(ready, key=lambda it: (it.start_min, -tails[it.block.step], it.block.step))
+        waiting[one.block.step].pop(0)
+        placed.append(one)
+        last[one.block.step] = one
+        if one.block.hands and one.block.minutes > 0:
+            hands = one
+    return placed
+
+
+def _next_start(
+    block: _Block,
+    before: tuple[int, ...],
+    last: Mapping[int, _Placed],
+    hands: _Placed | None,
+    waiting: Sequence[Sequence[_Block]],
+) -> _Placed:
+    """Place one block after whatever it waits for, and remember which of those decided its start."""
+    waits_for = [last[block.step]] if block.part else [last[j] for j in before]
+    if hands is not None and block.hands and block.minutes > 0:
+        waits_for.append(hands)
+    start = max((one.end_min for one in waits_for), default=0.0)
+    binding = tuple(one for one in waits_for if one.end_min >= start - SAME_MOMENT_MIN)
+    return _Placed(block, start, start + block.minutes, binding)
+
+
+def _tails(lengths: Sequence[float], before: Sequence[tuple[int, ...]]) -> list[float]:
+    """Minutes of the longest chain that begins with each step."""
+    after: list[list[int]] = [[] for _ in lengths]
+    for i, earlier in enumerate(before):
+        for j in earlier:
+            after[j].append(i)
+    known: dict[int, float] = {}
+
+    def tail(i: int) -> float:
+        if i not in known:
+            known[i] = lengths[i] + max((tail(j) for j in after[i]), default=0.0)
+        return known[i]
+
+    return [tail(i) for i in range(len(lengths))]
+
+
+def _critical_steps(placed: Sequence[_Placed]) -> set[int]:
+    """Walk back from the last block through whatever decided each start."""
+    if not placed:
+        return set()
+    end = max(one.end_min for one in placed)
+    back = [one for one in placed if one.end_min >= end - SAME_MOMENT_MIN]
+    seen: set[tuple[int, int]] = set()
+    while back:
+        one = back.pop()
+        if (one.block.step, one.block.part) not in seen:
+            seen.add((one.block.step, one.block.part))
+            back.extend(one.binding)
+    return {step for step, _ in seen}

@@ -1,0 +1,172 @@
+"""Opening a day: a new log from recipe, plan and kitchen, or an old one taken up again.
+
+Knows the log's header and nothing of how estimates are made: the reckoner is handed in.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, TypeVar
+
+from dyesession import __version__
+from dyesession.care import Household
+from dyesession.clock import Clock, Instant, clock_jump_s, elapsed_s
+from dyesession.errors import UserError
+from dyesession.kitchen import kitchen_for_log
+from dyesession.kitchen.model import Kitchen
+from dyesession.plan import plan_for_log, plan_from_document
+from dyesession.plan.cautions import household_of
+from dyesession.plan.model import Plan
+from dyesession.recipe.model import Recipe
+from dyesession.session import events as e
+from dyesession.session import log
+from dyesession.session.fold import Entry
+from dyesession.session.session import GAP_S, Reckoner, Session
+from dyesession.storage import Storage
+
+A = TypeVar("A")
+
+ReckonerFor = Callable[[Plan, Instant], Reckoner[A]]
+
+
+class DayError(UserError):
+    """A log that cannot be taken up as a day at the stove."""
+
+
+@dataclass(frozen=True)
+class LoggedDay:
+    """A day as its log tells it: nothing running, nothing locked."""
+
+    name: str
+    path: str
+    recipe: str
+    rehearsal: bool
+    plan: Plan
+    opened: Instant
+    entries: tuple[Entry, ...]
+    header: dict[str, Any]
+    notes: tuple[str, ...] = ()
+    program: str = ""
+
+
+def begin_day(
+    storage: Storage,
+    folder: Path,
+    recipe: Recipe,
+    plan: Plan,
+    kitchen: Kitchen,
+    clock: Clock,
+    reckoner_for: ReckonerFor[A],
+    *,
+    rehearsal: bool = False,
+) -> Session[A]:
+    """A new day: its log is on disk, header and all, before this returns."""
+    opened = clock.now()
+    name = log.session_name(recipe.name, opened.at.date())
+    header = _header(recipe, plan, kitchen, opened, rehearsal)
+    writer = log.create_log(storage, folder, name, header)
+    return Session(
+        writer, plan, recipe.name, opened, (), clock, household_of(kitchen), reckoner_for(plan, opened)
+    )
+
+
+def _header(
+    recipe: Recipe, plan: Plan, kitchen: Kitchen, opened: Instant, rehearsal: bool
+) -> dict[str, Any]:
+    header: dict[str, Any] = {
+        "opened": opened.at,
+        "boot": opened.boot,
+        "up_s": opened.up_s,
+        "program": f"dyesession {__version__}",
+    }
+    if rehearsal:
+        header["rehearsal"] = True
+    header["fibre"] = [
+        {"name": one.name, "kind": one.kind, "mass_g": one.mass_g, **({"form": one.form} if one.form else {})}
+        for one in plan.lots
+    ]
+    header["recipe"] = recipe.document
+    header["kitchen"] = kitchen_for_log(kitchen)
+    header["plan"] = plan_for_log(plan)
+    return header
+
+
+def resume_day(
+    storage: Storage, path: Path, clock: Clock, household: Household, reckoner_for: ReckonerFor[A]
+) -> Session[A]:
+    """An open day taken up where its facts left it; a gap or a torn end becomes an entry of its own.
+
+    Raises DayError for a log that a newer program wrote into, and what `log.open_log` raises; the file is then
+    as it was.
+    """
+    writer = log.open_log(storage, path)
+    try:
+        day = _day(writer.contents, str(path))
+        _understood(day)
+    except UserError:
+        writer.close()
+        raise
+    session = Session(
+        writer, day.plan, day.recipe, day.opened, day.entries, clock, household, reckoner_for(day.plan, day.opened)
+    )
+    _note_return(session, clock.now(), writer)
+    return session
+
+
+def _understood(day: LoggedDay) -> None:
+    """A log with facts this program does not know is not written into: they might change what follows."""
+    strange = [one for one in day.entries if isinstance(one.event, e.Unknown) and one.event.name != log.UNREADABLE]
+    if strange:
+        raise DayError(
+            f'{day.path}: entry {strange[0].n} is of a kind this program does not know ("{strange[0].event.kind}"); '
+            "it can be looked at with review, and gone on with in the program that wrote it"
+        )
+
+
+def _note_return(session: Session[Any], now: Instant, writer: log.LogWriter) -> None:
+    recovered = writer.recovered
+    if recovered is not None:
+        session.record(e.Recovered(recovered.torn_bytes, recovered.side_file.name))
+    last = session.snapshot.state.instant
+    if last is None:
+        return
+    away = elapsed_s(last, now)
+    if away.seconds > GAP_S:
+        session.record(e.ResumedAfterGap(round(away.seconds, 1), away.by))
+    elif abs(jump_s := clock_jump_s(last, now)) > GAP_S:
+        session.record(e.ClockChanged(round(jump_s, 1)))
+
+
+def read_day(storage: Storage, path: Path) -> LoggedDay:
+    """A log read for looking at: no lock, nothing changed."""
+    return _day(log.read_log(storage, path), str(path))
+
+
+def _day(contents: log.LogContents, path: str) -> LoggedDay:
+    header = dict(contents.header)
+    try:
+        opened = Instant(header["opened"], str(header.get("boot", "")), float(header.get("up_s", 0.0)))
+        plan = plan_from_document(header["plan"])
+        recipe = str(header["recipe"]["name"])
+    except (KeyError, TypeError, ValueError) as trouble:
+        raise DayError(
+            f"{path}: the head of this log has no whole plan and recipe (missing or odd: {trouble}); "
+            "expected a log that dyesession began, for example one made by rehearse"
+        ) from trouble
+    return LoggedDay(
+        name=str(header.get("session", "")),
+        path=path,
+        recipe=recipe,
+        rehearsal=bool(header.get("rehearsal", False)),
+        plan=plan,
+        opened=opened,
+        entries=tuple(_entry(one) for one in contents.entries),
+        header=header,
+        notes=contents.notes,
+        program=str(header.get("program", "")),
+    )
+
+
+def _entry(one: log.Entry) -> Entry:
+    instant = Instant(one.at, one.boot, one.up_s)
+    return Entry(one.n, instant, e.event_from_fields(one.kind, one.fields), one.happened, one.trouble or "")

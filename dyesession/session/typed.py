@@ -1,0 +1,272 @@
+"""What a dyer types at the stove, understood as the fact it means and said back before it counts.
+
+A pot's letter may stand in front ("B 82"); without one the pot in hand is meant. Pure; knows no screen.
+"""
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any, Literal
+
+from dyesession.errors import UserError
+from dyesession.session import events as e
+from dyesession.session.state import State, Vessel
+from dyesession.units import (
+    HeatWord,
+    Overnight,
+    read_duration,
+    read_mass,
+    read_temperature,
+    read_volume,
+    show_duration,
+    show_mass,
+    show_temperature,
+    show_volume,
+)
+
+Meaning = Literal[
+    "temperature", "volume", "weight", "strength", "colour", "pH", "longer", "top up", "note", "skip",
+    "on shade", "correct", "stop", "break off", "wet weight", "verdict",
+]  # fmt: skip
+
+
+class NotUnderstood(UserError):
+    """What was typed does not say what was asked for."""
+
+
+@dataclass(frozen=True)
+class Understood:
+    """The fact a text means, and how it is said back: "= 70.9 g alum"."""
+
+    event: e.Event
+    echo: str
+
+
+@dataclass(frozen=True)
+class Hand:
+    """What the dyer has in hand: the pot, the step and the ingredient that a bare text is about."""
+
+    vessel: str = ""
+    step: str = ""
+    ingredient: str = ""
+    lot: str = ""
+
+
+def understand(meaning: Meaning, text: str, state: State, hand: Hand) -> Understood:
+    """The fact a text means. Raises `NotUnderstood` or a `UnitError` with one sentence."""
+    vessel, rest = _pot(text.strip(), state, hand)
+    if not rest:
+        raise NotUnderstood(f"Nothing was typed for the {meaning}; for example {_EXAMPLES[meaning]}.")
+    return _READERS[meaning](rest, state, Hand(vessel, hand.step, hand.ingredient, hand.lot))
+
+
+def meaning_of_number(text: str) -> Meaning:
+    """What a bare number is about, by its unit: a weight, a volume, minutes, else a temperature."""
+    for meaning, reader in _BY_UNIT:
+        try:
+            reader(text)
+        except UserError:
+            continue
+        return meaning
+    return "temperature"
+
+
+_BY_UNIT: tuple[tuple[Meaning, Callable[[str], Any]], ...] = (("weight", read_mass), ("volume", read_volume))
+
+_EXAMPLES: dict[Meaning, str] = {
+    "temperature": "82, or B 82 for pot B",
+    "volume": "1.8 L",
+    "weight": "36 g, or 2.5 oz",
+    "strength": "0.31 of the first strain",
+    "colour": "#8b3a2b dry",
+    "pH": "4.5",
+    "longer": "10 min",
+    "top up": "7 L",
+    "note": "the water was hard today",
+    "skip": "strong enough",
+    "on shade": "dark enough already",
+    "correct": "17 mass_g 29 because misread the scale",
+    "stop": "called away",
+    "break off": "boiled over",
+    "wet weight": "620 g",
+    "verdict": "a warm brick, level",
+}
+
+
+def example(meaning: Meaning) -> str:
+    """An example of what may be typed."""
+    return _EXAMPLES[meaning]
+
+
+def _pot(text: str, state: State, hand: Hand) -> tuple[str, str]:
+    """A pot's letter in front and the rest; the pot in hand where there is none."""
+    found = re.match(r"([A-Za-z])\s+(.*)$", text)
+    if found:
+        for vessel in state.vessels:
+            if vessel.letter == found[1].upper():
+                return vessel.name, found[2].strip()
+    return hand.vessel, text
+
+
+def _letter(state: State, name: str) -> str:
+    vessel: Vessel | None = state.vessel(name)
+    return vessel.letter if vessel else name
+
+
+def _needs_pot(hand: Hand, what: str) -> None:
+    if not hand.vessel:
+        raise NotUnderstood(f"Which pot is the {what} of? Put its letter in front, for example B 82.")
+
+
+def _temperature(text: str, state: State, hand: Hand) -> Understood:
+    _needs_pot(hand, "temperature")
+    read = read_temperature(text)
+    if isinstance(read, HeatWord):
+        degrees_c = float((read.low_c + read.high_c) / 2)
+    else:
+        degrees_c = float(read.aim)
+    said = f"{_letter(state, hand.vessel)} is at {show_temperature(degrees_c)}"
+    return Understood(e.Read(hand.vessel, temperature_c=degrees_c), said)
+
+
+def _volume(text: str, state: State, hand: Hand) -> Understood:
+    _needs_pot(hand, "volume")
+    litres = float(read_volume(_with_unit(text, "L")).aim)
+    return Understood(
+        e.Read(hand.vessel, volume_l=litres), f"{_letter(state, hand.vessel)} holds {show_volume(litres)}"
+    )
+
+
+def _with_unit(text: str, unit: str) -> str:
+    return f"{text} {unit}" if re.fullmatch(r"[\d\s.,/½¼¾]+", text) else text
+
+
+def _weight(text: str, state: State, hand: Hand) -> Understood:
+    words = text.split()
+    named = next((one for one, _ in state.substances if one in words), "")
+    ingredient = named or hand.ingredient
+    if not ingredient:
+        raise NotUnderstood("Which ingredient was weighed? Name it, for example 29 g alum.")
+    bare = " ".join(one for one in words if one != named)
+    grams = float(read_mass(_with_unit(bare, "g")).aim)
+    return Understood(e.Weighed(ingredient, grams), f"{show_mass(grams)} {ingredient} weighed")
+
+
+def _number(text: str, what: str, low: float, high: float) -> float:
+    try:
+        value = float(Fraction(text.replace(",", ".")))
+    except (ValueError, ZeroDivisionError):
+        raise NotUnderstood(f'"{text}" is no {what}; for example {low + (high - low) / 3:g}.') from None
+    if not low <= value <= high:
+        raise NotUnderstood(f"{value:g} is no {what}: from {low:g} to {high:g} was expected.")
+    return value
+
+
+def _strength(text: str, state: State, hand: Hand) -> Understood:
+    _needs_pot(hand, "strength")
+    figure, _, against = text.partition(" of ")
+    value = _number(figure.rstrip("%").strip(), "strength", 0, 1e6)
+    value = value / 100 if figure.strip().endswith("%") else value
+    beside = f" of {against}" if against else ""
+    read = e.Read(hand.vessel, strength=value, against=against.strip(), how="matched")
+    return Understood(read, f"{_letter(state, hand.vessel)} is {value:g}{beside} in strength")
+
+
+HEX = re.compile(r"#[0-9a-fA-F]{6}")
+
+
+def _colour(text: str, state: State, hand: Hand) -> Understood:
+    found = HEX.search(text)
+    if found is None:
+        raise NotUnderstood('A colour was expected as six hex digits, wet or dry, for example "#8b3a2b dry".')
+    wet = "dry" not in text.lower()
+    state_word = "wet" if wet else "dry"
+    if hand.lot:
+        return Understood(
+            e.Read(lot=hand.lot, colour=found[0].lower(), wet=wet), f"{hand.lot}, {state_word}: {found[0]}"
+        )
+    _needs_pot(hand, "colour")
+    read = e.Read(hand.vessel, colour=found[0].lower(), wet=True)
+    return Understood(read, f"liquor of {_letter(state, hand.vessel)}: {found[0]}")
+
+
+def _acidity(text: str, state: State, hand: Hand) -> Understood:
+    _needs_pot(hand, "pH")
+    value = _number(text, "pH", 0, 14)
+    return Understood(e.Read(hand.vessel, ph=value), f"{_letter(state, hand.vessel)} has pH {value:g}")
+
+
+def _longer(text: str, state: State, hand: Hand) -> Understood:
+    step = state.running_in(hand.vessel) if hand.vessel else state.step(hand.step)
+    name = step.name if step else hand.step
+    if not name:
+        raise NotUnderstood("No clock is running that could be given longer.")
+    sign = -1.0 if text.startswith("-") else 1.0
+    minutes = read_duration(_with_unit(text.lstrip("-+ "), "min"))
+    if isinstance(minutes, Overnight):
+        raise NotUnderstood("Give minutes, for example 10; a night is a step of its own.")
+    given = sign * float(minutes.aim)
+    said = f"{name}: {show_duration(abs(given))} {'less' if given < 0 else 'more'}"
+    return Understood(e.Extended(name, given), said)
+
+
+def _top_up(text: str, state: State, hand: Hand) -> Understood:
+    _needs_pot(hand, "water")
+    litres = float(read_volume(_with_unit(text, "L")).aim)
+    topped = e.ToppedUp(hand.vessel, to_l=litres, how="read")
+    return Understood(topped, f"{_letter(state, hand.vessel)} topped up to {show_volume(litres)}")
+
+
+def _wet_weight(text: str, state: State, hand: Hand) -> Understood:
+    grams = float(read_mass(_with_unit(text, "g")).aim)
+    lifted = e.Lifted(hand.lot, hand.vessel, grams)
+    return Understood(lifted, f"{hand.lot} lifted, {show_mass(grams)} wet")
+
+
+CORRECTION = re.compile(r"(?:entry\s+)?(\d{1,6})\s+(.*?)\s+because\s+(.+)$", re.IGNORECASE)
+
+
+def _correct(text: str, state: State, hand: Hand) -> Understood:
+    """ "17 mass_g 29 because misread", "17 strike because it was the other pot"."""
+    found = CORRECTION.match(text)
+    if found is None:
+        raise NotUnderstood(
+            'A correction names the entry, what it should be, and why: "17 mass_g 29 because misread the scale", '
+            'or "17 strike because it was the other pot".'
+        )
+    number, what, why = int(found[1]), found[2].strip(), found[3].strip()
+    if what == "strike":
+        return Understood(e.Corrected(number, why, strike=True), f"entry {number} struck: {why}")
+    key, _, value = what.replace("=", " ").partition(" ")
+    change = {"key": key, "value": _value(value.strip())}
+    return Understood(
+        e.Corrected(number, why, changes=(change,)), f"entry {number}: {key} becomes {change['value']}; {why}"
+    )
+
+
+def _value(text: str) -> float | str:
+    try:
+        return float(text.replace(",", "."))
+    except ValueError:
+        return text
+
+
+_READERS: dict[Meaning, Callable[[str, State, Hand], Understood]] = {
+    "temperature": _temperature,
+    "volume": _volume,
+    "weight": _weight,
+    "strength": _strength,
+    "colour": _colour,
+    "pH": _acidity,
+    "longer": _longer,
+    "top up": _top_up,
+    "wet weight": _wet_weight,
+    "correct": _correct,
+    "note": lambda text, state, hand: Understood(e.Noted(text, hand.step), f"note: {text}"),
+    "skip": lambda text, state, hand: Understood(e.Skipped(hand.step, text), f"{hand.step} left out: {text}"),
+    "on shade": lambda text, state, hand: Understood(e.OnShade(hand.step, text), f"on shade: {text}"),
+    "stop": lambda text, state, hand: Understood(e.Stopped(text), f"the day ends early: {text}"),
+    "break off": lambda text, state, hand: Understood(e.Aborted(text), f"broken off: {text}"),
+    "verdict": lambda text, state, hand: Understood(e.Closed(text), f"the day closes: {text}"),
+}
