@@ -194,17 +194,42 @@ def _reached(state: State, event: e.Reached, at: c.Moment) -> State:
         state = state.with_step(step.name, c.next_segment)
     if event.how == "read" and temperature_c is not None:
         state = _warmed(state, event.vessel, temperature_c, at)
-    return state.with_vessel(event.vessel, lambda one: replace(one, reached_c=temperature_c))
+        return state.with_vessel(event.vessel, lambda one: replace(one, reached_c=temperature_c))
+    # An older reading says nothing of the pot any more.
+    return state.with_vessel(
+        event.vessel,
+        lambda one: replace(one, reached_c=temperature_c, temperature_c=None, temperature_s=None),
+    )
 
 
 def _read(state: State, event: e.Read, at: c.Moment) -> State:
     if event.vessel and event.temperature_c is not None:
-        state = _warmed(state, event.vessel, event.temperature_c, at)
+        state = _arrived(_warmed(state, event.vessel, event.temperature_c, at), event.vessel, event.temperature_c)
     if event.vessel and event.volume_l is not None:
         state = _with_bath(state, event.vessel, lambda one: replace(one, volume_l=event.volume_l))
     if event.lot and event.colour:
         state = state.with_lot(event.lot, lambda one: replace(one, colour=event.colour))
     return state
+
+
+NEAR_ENOUGH_C = 1.0
+"""A reading this near the wanted heat has reached it: kitchen thermometers show whole degrees; common practice, no
+source."""
+
+
+def _arrived(state: State, vessel: str, temperature_c: float) -> State:
+    """A reading at the wanted heat (or, for a cooling bath, down to it) says that it is reached."""
+    step = state.running_in(vessel)
+    heat = c.segment(step) if step else None
+    if step is None or heat is None or heat.temperature_c is None or step.countdown is None:
+        return state
+    slack_c = max(NEAR_ENOUGH_C, heat.margin_c)
+    hot = heat.kind == "to" and temperature_c >= heat.temperature_c - slack_c
+    cool = heat.kind == "cool_to" and temperature_c <= heat.temperature_c + slack_c
+    if not (hot or cool):
+        return state
+    state = state.with_step(step.name, c.next_segment)
+    return state.with_vessel(vessel, lambda one: replace(one, reached_c=temperature_c))
 
 
 def _paused(state: State, event: e.Paused, at: c.Moment) -> State:

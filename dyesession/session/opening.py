@@ -15,7 +15,6 @@ from dyesession.errors import UserError
 from dyesession.kitchen import kitchen_for_log
 from dyesession.kitchen.model import Kitchen
 from dyesession.plan import plan_for_log, plan_from_document
-from dyesession.plan.cautions import household_of
 from dyesession.plan.model import Plan
 from dyesession.recipe.model import Recipe
 from dyesession.session import events as e
@@ -66,7 +65,7 @@ def begin_day(
     header = _header(recipe, plan, kitchen, opened, rehearsal)
     writer = log.create_log(storage, folder, name, header)
     return Session(
-        writer, plan, recipe.name, opened, (), clock, household_of(kitchen), reckoner_for(plan, opened)
+        writer, plan, recipe.name, opened, (), clock, kitchen.household, reckoner_for(plan, opened)
     )
 
 

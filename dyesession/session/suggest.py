@@ -87,12 +87,13 @@ def suggest(state: State, now_s: float, household: Household) -> Suggestion:
 
 
 def _acts(state: State, now_s: float) -> Iterator[e.Event | Wait]:
-    """Acts in order of urgency: due, then preparing what runs, then beginning what is ready, then waits."""
+    """In order of urgency: due, preparing what runs, beginning what is ready, tidying away, waiting."""
     running = [one for one in state.steps if one.status == "running"]
     acts = [(step, _possible(state, step, act(state, step, now_s))) for step in running]
     yield from (one for step, one in acts if c.due(step, now_s) and not isinstance(one, Wait))
     yield from (one for _, one in acts if not isinstance(one, Wait))
     yield from (begun for one in state.steps if (begun := _beginning(state, one)) is not None)
+    yield from _tidying(state)
     yield from (one for _, one in acts if isinstance(one, Wait))
 
 
@@ -109,6 +110,24 @@ def _beginning(state: State, step: StepState) -> e.Event | None:
         return None
     begun = e.Begun(step.name)
     return None if misfit(state, begun) else begun
+
+
+# Baths nobody wants again; whether a mordant or dye bath is kept is asked at the end of the day.
+TIDIED = frozenset({"scour", "wet", "rinse"})
+
+
+def _tidying(state: State) -> Iterator[e.Event]:
+    """Empty what is done with: a scouring, wetting or rinsing bath that no later step wants."""
+    for vessel in state.vessels:
+        stages = _stages_in(state, vessel.name)
+        idle = all(one.status in ENDED for one in state.steps if vessel.name in (one.plan.vessel, one.plan.into))
+        if vessel.bath is not None and not state.lots_in(vessel.name) and idle and stages and stages <= TIDIED:
+            yield e.Discarded(vessel.name)
+
+
+def _stages_in(state: State, vessel: str) -> set[str]:
+    """Stages of the steps that have been under way in a vessel."""
+    return {one.plan.stage for one in state.steps if one.plan.vessel == vessel and one.begun_s is not None}
 
 
 def _idle(state: State, household: Household) -> Suggestion:
@@ -191,14 +210,18 @@ def _watering(state: State, step: StepState) -> e.Event:
 
 
 def _emptying(state: State, name: str) -> e.Event:
-    """Fibre out, then a dye bath that has been used is kept and anything else thrown away."""
+    """Fibre out; then a mordant bath or a dye bath that was used is kept, and anything else thrown away."""
     inside = state.lots_in(name)
     if inside:
         return e.Lifted(inside[0].name, name)
     vessel = state.vessel(name)
     bath = vessel.bath if vessel else None
-    if bath is not None and bath.liquor_of and bath.uses:
+    if bath is None or not bath.uses:
+        return e.Discarded(name)
+    if bath.liquor_of:
         return e.Kept(name, f"{' and '.join(bath.liquor_of)} bath {bath.number}")
+    if "mordant" in _stages_in(state, name) and bath.contents:
+        return e.Kept(name, f"{bath.contents[0].ingredient} bath {bath.number}")
     return e.Discarded(name)
 
 

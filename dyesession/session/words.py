@@ -39,6 +39,25 @@ def clock_text(state: State, second: float) -> str:
     return f"{wall:%H:%M}" if wall else ""
 
 
+def day_text(moment: datetime, now: datetime) -> str:
+    """A wall time as it is said on another day: "07:00", "07:00 tomorrow", "18:20 yesterday", "07:00 on 16 March"."""
+    days = (moment.date() - now.date()).days
+    said = {0: "", 1: " tomorrow", -1: " yesterday"}
+    return f"{moment:%H:%M}{said.get(days, f' on {moment.day} {MONTHS[moment.month - 1]}')}"
+
+
+MONTHS = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+
+
+def when_text(state: State, second: float, now_s: float) -> str:
+    """Hours and minutes of a session second, and the day where it is not today."""
+    wall, now = wall_time(state, second), wall_time(state, now_s)
+    return day_text(wall, now) if wall is not None and now is not None else ""
+
+
 def suggestion_words(state: State, suggestion: Suggestion) -> str:
     """What comes next, as an order to oneself: "strain B into the dye pot"."""
     if isinstance(suggestion, Ask):
@@ -159,6 +178,38 @@ _ORDERS: dict[str, Callable[[State, Any], str]] = {
 }
 
 
+def short_words(state: State, suggestion: Suggestion) -> str:
+    """What comes next in at most three words, for letters that are read across the kitchen."""
+    if isinstance(suggestion, Ask):
+        return f"look at {letter(state, suggestion.vessel)}"
+    if isinstance(suggestion, Wait):
+        return "wait"
+    say: Callable[[State, Any], str] | None = _SHORT.get(suggestion.kind)
+    return say(state, suggestion) if say else suggestion.kind.replace("-", " ")
+
+
+_SHORT: dict[str, Callable[[State, Any], str]] = {
+    "begun": lambda s, ev: f"begin {ev.step}",
+    "filled": lambda s, ev: f"fill {letter(s, ev.vessel)}",
+    "added": lambda s, ev: f"add {ev.ingredient}",
+    "lit": lambda s, ev: f"{'light' if ev.on else 'turn off'} {letter(s, ev.vessel)}",
+    "reached": lambda s, ev: f"look at {letter(s, ev.vessel)}",
+    "strained": lambda s, ev: f"strain {letter(s, ev.vessel)}",
+    "refreshed": lambda s, ev: f"refill {letter(s, ev.vessel)}",
+    "topped-up": lambda s, ev: f"top up {letter(s, ev.vessel)}",
+    "entered": lambda s, ev: f"fibre into {letter(s, ev.vessel)}",
+    "lifted": lambda s, ev: f"lift from {letter(s, ev.vessel)}",
+    "dipped": lambda s, ev: f"dip in {letter(s, ev.vessel)}",
+    "on-shade": lambda s, ev: "on shade",
+    "finished": lambda s, ev: f"{ev.step} done",
+    "resumed": lambda s, ev: "go on",
+    "kept": lambda s, ev: f"keep {letter(s, ev.vessel)}",
+    "discarded": lambda s, ev: f"empty {letter(s, ev.vessel)}",
+    "acknowledged": lambda s, ev: "I've seen it",
+    "closed": lambda s, ev: "close the day",
+}
+
+
 def ring_words(state: State, ring: Ring) -> tuple[str, str]:
     """What rings (which pot, what, how overdue) and what to do about it."""
     step = state.step(ring.step)
@@ -184,14 +235,16 @@ def stretch_words(state: State, step: StepState, now_s: float) -> str:
         left = f", {left_words(countdown.left_s(now_s))}" if countdown else ""
         return f"paused{left}"
     if countdown is None:
-        return "being made ready" if c.segment(step) is not None else "waiting for your eye"
+        if c.segment(step) is not None or not c.prepared(state, step):
+            return "being made ready"
+        return "waiting for your eye" if step.plan.judge is not None else "to be ended when you see fit"
     at = f" at {show_temperature(target_c)}" if target_c is not None else ""
     to = at.replace(" at ", " to ")
     doing = {"rise": f"heating{to}", "hold": f"keep{at}", "cool": f"cooling{to}", "rest": "resting"}[countdown.kind]
     if c.due(step, now_s):
-        return f"{doing}, due since {clock_text(state, countdown.deadline_s)}"
-    verb = "until" if countdown.kind in ("hold", "rest") else "look at it at"
-    return f"{doing}, {verb} {clock_text(state, countdown.deadline_s)}".replace("°C, until", "°C until")
+        return f"{doing}, due since {when_text(state, countdown.deadline_s, now_s)}"
+    comma, verb = ("", "until") if countdown.kind in ("hold", "rest") else (",", "look at it at")
+    return f"{doing}{comma} {verb} {when_text(state, countdown.deadline_s, now_s)}"
 
 
 def left_words(seconds: float) -> str:
@@ -218,7 +271,7 @@ def next_words(state: State, suggestion: Suggestion, now_s: float) -> tuple[str,
     if not isinstance(suggestion, Wait) or suggestion.until_s is None:
         return what, ""
     left_s = max(0.0, suggestion.until_s - now_s)
-    return what, f"at {clock_text(state, suggestion.until_s)}, in {show_duration(left_s / 60)}"
+    return what, f"at {when_text(state, suggestion.until_s, now_s)}, in {show_duration(left_s / 60)}"
 
 
 def pot_words(state: State, vessel: Vessel, now_s: float) -> str:
@@ -315,7 +368,9 @@ _PAST: dict[str, Callable[[State, Any], str]] = {
         + (f" to {show_volume(ev.to_l)}" if ev.to_l is not None else f" with {show_volume(ev.volume_l or 0)}")
     ),
     "entered": lambda s, ev: f"{ev.lot} into {letter(s, ev.vessel)}",
-    "lifted": lambda s, ev: f"{ev.lot} out of {letter(s, ev.vessel)}",
+    "lifted": lambda s, ev: (
+        f"{ev.lot} out of {letter(s, ev.vessel)}" + (f", {show_mass(ev.wet_mass_g)} wet" if ev.wet_mass_g else "")
+    ),
     "dipped": lambda s, ev: f"{ev.snippet} dipped in {letter(s, ev.vessel)}",
     "on-shade": lambda s, ev: f"on shade: {ev.step} ended by eye",
     "finished": lambda s, ev: f"{ev.step} done",

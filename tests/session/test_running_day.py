@@ -12,7 +12,6 @@ from dyesession.clock import Instant, SteppingClock
 from dyesession.kitchen import load_kitchen
 from dyesession.kitchen.model import Kitchen
 from dyesession.plan import lots_from_text, work_out
-from dyesession.plan.cautions import household_of
 from dyesession.plan.model import Plan
 from dyesession.recipe import Recipe, load_recipe
 from dyesession.session import events as e
@@ -46,7 +45,7 @@ def begin(folder: Path, clock: SteppingClock, storage: Storage = DISK) -> Sessio
 
 
 def resume(path: str, clock: SteppingClock) -> Session[Any]:
-    return resume_day(DISK, Path(path), clock, household_of(madder()[2]), nothing_reckoned)
+    return resume_day(DISK, Path(path), clock, madder()[2].household, nothing_reckoned)
 
 
 def space(session: Session[Any], clock: SteppingClock) -> Any:

@@ -1,0 +1,114 @@
+"""Commands that print and leave: the plan, a rehearsal, a check, a review. Each as text or as one JSON document."""
+
+import argparse
+import json
+import tomllib
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+from dyesession.cli.planning import planned
+from dyesession.cli.workroom import find_workroom
+from dyesession.storage import DISK
+
+
+def _print(document: dict[str, Any]) -> None:
+    print(json.dumps(document, ensure_ascii=False, indent=2))
+
+
+def work_out(options: argparse.Namespace) -> int:
+    """Print what to weigh, the water and pots, the timetable, cautions."""
+    from dyesession.plan import plan_as_json, plan_lines
+
+    day = planned(options, ask=not options.json)
+    if options.json:
+        _print(plan_as_json(day.plan))
+    else:
+        print("\n".join(plan_lines(day.plan)))
+    return 0
+
+
+def rehearse(options: argparse.Namespace) -> int:
+    """Run the whole day on a stepping clock and print what would happen."""
+    from dyesession.rehearsal import rehearse as run
+    from dyesession.rehearsal import rehearsed_as_json, rehearsed_lines
+
+    day = planned(options, ask=False)
+    into = Path(options.into) if options.into else None
+    start = datetime.now().astimezone().replace(hour=9, minute=0, second=0, microsecond=0)
+    rehearsed = run(day.recipe, day.lots, day.kitchen, into, storage=DISK, start=start)
+    if options.json:
+        _print(rehearsed_as_json(rehearsed))
+    else:
+        print("\n".join(rehearsed_lines(rehearsed)))
+    return 0
+
+
+def check(options: argparse.Namespace) -> int:
+    """Print one sentence per fault; 1 when there was any."""
+    faults = 0
+    for name in options.files:
+        path = Path(name)
+        found = _checker(path)(path)
+        for sentence in found:
+            print(sentence)
+        faults += len(found)
+    if not faults:
+        print(f"{len(options.files)} file{'s' if len(options.files) != 1 else ''} looked through, no fault found.")
+    return 1 if faults else 0
+
+
+def _checker(path: Path) -> Callable[[Path], list[str]]:
+    """A log, a kitchen or a recipe, by what stands in it; what cannot be told is read as a recipe."""
+    from dyesession.kitchen import check_kitchen
+    from dyesession.recipe import check_recipe
+    from dyesession.session.log import check_log
+
+    kinds: dict[str, Callable[[Path], list[str]]] = {
+        "log": check_log,
+        "kitchen": check_kitchen,
+        "recipe": check_recipe,
+    }
+    return kinds[_kind(path)]
+
+
+LOG_MARK, RECIPE_MARK = b"\n[seal]", b"\n[[step]]"
+KITCHEN_TABLES = ("scale", "pot", "jug", "burner", "jar", "household", "water", "alarm")
+HEAD_BYTES = 262_144
+
+
+def _kind(path: Path) -> str:
+    try:
+        with path.open("rb") as file:
+            head = file.read(HEAD_BYTES)
+    except OSError:
+        return "recipe"
+    if LOG_MARK in head or b"\nsession = " in head:
+        return "log"
+    if RECIPE_MARK in head:
+        return "recipe"
+    return "kitchen" if path.stem == "kitchen" or _has_kitchen_table(head) else "recipe"
+
+
+def _has_kitchen_table(head: bytes) -> bool:
+    try:
+        tables = tomllib.loads(head.decode("utf-8"))
+    except (ValueError, RecursionError):
+        return False
+    return any(name in tables for name in KITCHEN_TABLES)
+
+
+def review(options: argparse.Namespace) -> int:
+    """Print a day beside its plan."""
+    from dyesession.daybook.review import review as look_back
+    from dyesession.daybook.review import review_as_json, review_lines
+    from dyesession.session.opening import read_day
+
+    workroom = find_workroom(getattr(options, "workroom", None))
+    seen = look_back(read_day(DISK, workroom.log(options.log)))
+    if options.json:
+        _print(review_as_json(seen))
+    else:
+        print("\n".join(review_lines(seen, 80)))
+    return 0

@@ -1,0 +1,47 @@
+"""When the bell rings: at once, soon again, then steadily until somebody has seen it. Keeps quiet hours.
+
+Pure but for remembering when it last rang. Times are the day's own, handed in.
+"""
+
+from dyesession.clock import Instant, elapsed_s
+from dyesession.kitchen.model import Alarm
+from dyesession.session.suggest import Ring
+
+FIRST_RINGS_S = (0.0, 5.0, 10.0)  # common practice, no source
+STOPS_AFTER_S = 30 * 60.0  # a bell nobody hears for half an hour is heard by nobody; our own choice, no source
+
+
+class Bell:
+    """Call `wants_to_ring` at each look at the clock."""
+
+    def __init__(self, alarm: Alarm | None = None) -> None:
+        self._alarm = alarm or Alarm()
+        self._since: Instant | None = None
+        self._rung = 0
+
+    def wants_to_ring(self, ringing: tuple[Ring, ...], now: Instant) -> bool:
+        """Whether to ring now, for what rings now."""
+        if not ringing:
+            self._since, self._rung = None, 0
+            return False
+        if self._since is None:
+            self._since = now
+        if not self._alarm.bell or self._quiet(now):
+            return False
+        over_s = elapsed_s(self._since, now).seconds
+        if over_s > STOPS_AFTER_S or over_s < self._next_s():
+            return False
+        self._rung += 1
+        return True
+
+    def _next_s(self) -> float:
+        if self._rung < len(FIRST_RINGS_S):
+            return FIRST_RINGS_S[self._rung]
+        return FIRST_RINGS_S[-1] + (self._rung - len(FIRST_RINGS_S) + 1) * self._alarm.repeat_s
+
+    def _quiet(self, now: Instant) -> bool:
+        start, end = self._alarm.quiet_from, self._alarm.quiet_to
+        if not start or not end:
+            return False
+        clock = f"{now.at:%H:%M}"
+        return start <= clock < end if start <= end else clock >= start or clock < end

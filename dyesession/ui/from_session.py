@@ -1,0 +1,325 @@
+"""From a day's snapshot to what the Stove shows. Pure: the snapshot and a session second in, a view out.
+
+Chooses and words; reckons nothing. Sentences come from `session.words` and `account.say`.
+"""
+
+from dataclasses import dataclass
+
+from dyesession.account import Account, Band90, sentences
+from dyesession.account.say import main_bath, rounded_band
+from dyesession.session import countdowns as c
+from dyesession.session import events as e
+from dyesession.session import words
+from dyesession.session.asking import Ask
+from dyesession.session.session import Snapshot
+from dyesession.session.state import State, StepState, Vessel
+from dyesession.session.suggest import Ring, Suggestion, Wait, rings
+from dyesession.ui import stove_view as v
+from dyesession.ui.day_pictures import bars, curve
+from dyesession.ui.keys import key_words
+from dyesession.units import show_duration, show_mass, show_temperature, show_volume
+
+MOST_CARE = 3
+LAST_ENTRIES = 3
+MET_STAGES = ("dye", "modify", "rinse", "dry")
+STATES: dict[str, v.StageState] = {
+    "waiting": "waiting",
+    "running": "running",
+    "paused": "paused",
+    "complete": "done",
+    "skipped": "skipped",
+    "stopped": "skipped",
+}
+UNKNOWN_FILL = 0.5  # drawn half full where neither pot nor volume is known
+
+
+@dataclass(frozen=True)
+class Mode:
+    """What the screen is in the middle of: a number being typed, a page over the pots, a line to say."""
+
+    typed: str = ""
+    wants: str = ""
+    echo: str = ""
+    where: str = ""
+    away: bool = False
+    note: str = ""
+    more: bool = False
+
+
+def stove_view(snapshot: Snapshot[Account], now_s: float, suggestion: Suggestion, mode: Mode) -> v.StoveView:
+    """Everything the Stove shows at a session second."""
+    state = snapshot.state
+    ringing = rings(state, now_s)
+    return v.StoveView(
+        title=snapshot.recipe,
+        fibre=_fibre(snapshot),
+        wall_clock=words.clock_text(state, now_s),
+        lanes=_lanes(state),
+        pots=_pots(snapshot, now_s),
+        account=_account(snapshot),
+        care=_care(snapshot, suggestion),
+        next_act=_next(state, suggestion, now_s),
+        keys=_keys(state, suggestion, mode),
+        saving=_saving(snapshot),
+        ringing=_ringing(state, ringing),
+        ask=_ask(state, suggestion, mode) if isinstance(suggestion, Ask) else None,
+        entry=v.Entry(mode.wants, mode.typed, mode.echo) if mode.wants and not isinstance(suggestion, Ask) else None,
+        where=_where(snapshot, ringing, mode.where) if mode.where else None,
+        away=mode.away,
+        note=mode.note or snapshot.trouble,
+        curve=curve(snapshot, now_s),
+        bars=bars(snapshot.account),
+    )
+
+
+def _fibre(snapshot: Snapshot[Account]) -> str:
+    lots = snapshot.plan.lots
+    total = show_mass(sum(one.mass_g for one in lots))
+    kinds = " and ".join(dict.fromkeys(one.kind for one in lots))
+    if len(lots) == 1:
+        return f"{total} {lots[0].name}"
+    return f"{total} {kinds}, {len(lots)} lots"
+
+
+def _lanes(state: State) -> v.Lanes:
+    together = _together(state)
+    apart = [one for one in state.steps if one not in together]
+    rows = []
+    for lane in ("fibre", "liquor"):
+        stages = tuple(_stage(state, one) for one in apart if one.plan.lane == lane)
+        if stages:
+            rows.append(v.Lane(lane, stages))
+    return v.Lanes(tuple(rows), tuple(_stage(state, one) for one in together))
+
+
+def _together(state: State) -> list[StepState]:
+    """Steps where the lanes have met: those that come, near or far, after steps of both lanes."""
+    lanes: dict[str, set[str]] = {}
+    met = []
+    for step in state.steps:
+        behind = set().union(*(lanes.get(name, set()) for name in step.plan.after)) if step.plan.after else set()
+        lanes[step.name] = behind | {step.plan.lane}
+        if len(behind) > 1:
+            met.append(step)
+    return met
+
+
+def _stage(state: State, step: StepState) -> v.Stage:
+    ready = state.status == "open" and state.ready(step)
+    return v.Stage(step.name, "ready" if ready else STATES[step.status])
+
+
+def _pots(snapshot: Snapshot[Account], now_s: float) -> tuple[v.Pot, ...]:
+    state = snapshot.state
+    shown = [one for one in state.vessels if one.bath or state.lots_in(one.name) or state.running_in(one.name)]
+    return tuple(_pot(snapshot, one, now_s) for one in shown)
+
+
+def _pot(snapshot: Snapshot[Account], vessel: Vessel, now_s: float) -> v.Pot:
+    state = snapshot.state
+    step = state.running_in(vessel.name)
+    return v.Pot(
+        letter=vessel.letter,
+        name=vessel.name,
+        fill=_fill(snapshot, vessel),
+        liquor=_liquor(snapshot, vessel),
+        clock=_clock(step, now_s),
+        state=_pot_state(step, now_s),
+        on_heat=vessel.on_heat,
+        first=_first_line(state, step, now_s),
+        second=_second_line(snapshot, vessel, now_s),
+        loudness=state.vessels.index(vessel),
+    )
+
+
+def _volume_l(snapshot: Snapshot[Account], vessel: Vessel) -> float | None:
+    estimate = snapshot.account.bath(vessel.name)
+    if estimate is not None:
+        return estimate.volume_l.mean
+    return vessel.bath.volume_l if vessel.bath else None
+
+
+def _fill(snapshot: Snapshot[Account], vessel: Vessel) -> float:
+    if vessel.bath is None:
+        return 0.0
+    volume_l, capacity_l = _volume_l(snapshot, vessel), vessel.capacity_l
+    if capacity_l is None:
+        planned = [one.water_l for one in snapshot.plan.steps if one.vessel == vessel.name and one.water_l]
+        capacity_l = max(planned) / v.FILL_MARK if planned else None
+    if volume_l is None or not capacity_l:
+        return UNKNOWN_FILL
+    return min(1.0, volume_l / capacity_l)
+
+
+def _liquor(snapshot: Snapshot[Account], vessel: Vessel) -> str | None:
+    """The liquor's own colour, once it has been read and as long as the same bath stands there."""
+    for entry in reversed(snapshot.entries):
+        event = entry.event
+        if isinstance(event, e.Read) and event.vessel == vessel.name and event.colour.startswith("#"):
+            return event.colour
+        if isinstance(event, e.Kept | e.Discarded | e.Filled) and event.vessel == vessel.name:
+            return None
+    return None
+
+
+def _clock(step: StepState | None, now_s: float) -> v.Clock | None:
+    if step is None or step.countdown is None:
+        return None
+    return v.countdown_clock(step.countdown.left_s(now_s))
+
+
+def _pot_state(step: StepState | None, now_s: float) -> v.PotState:
+    if step is None or (step.countdown is None and step.status != "paused"):
+        return "waiting"
+    if step.status == "paused":
+        return "paused"
+    if not c.due(step, now_s) or step.countdown is None:
+        return "running"
+    return "overdue" if step.countdown.left_s(now_s) < -60 else "due"
+
+
+def _first_line(state: State, step: StepState | None, now_s: float) -> str:
+    if step is None:
+        return "waiting"
+    if step.countdown is None:
+        return f"{step.name}: getting ready"
+    countdown = step.countdown
+    until = "in the morning" if countdown.overnight else words.clock_text(state, countdown.deadline_s)
+    at = show_temperature(countdown.target_c) if countdown.target_c is not None else ""
+    was = ", was until" if c.due(step, now_s) else " until"
+    if step.status == "paused":
+        return f"{step.name}, paused"
+    if countdown.kind == "rise":
+        return f"up to {at}, look at {until}"
+    if countdown.kind == "cool":
+        return f"cooling to {at}, look at {until}"
+    return f"{at or step.name}{was} {until}"
+
+
+def _second_line(snapshot: Snapshot[Account], vessel: Vessel, now_s: float) -> str:
+    pieces = []
+    if vessel.temperature_c is not None and vessel.temperature_s is not None:
+        ago_min = int((now_s - vessel.temperature_s) // 60)
+        when = "just now" if ago_min < 1 else f"{show_duration(ago_min)} ago"
+        pieces.append(f"read {show_temperature(vessel.temperature_c)}, {when}")
+    volume_l = _volume_l(snapshot, vessel)
+    if volume_l:
+        pieces.append(show_volume(volume_l, estimate=True))
+    pieces += _contents(snapshot.state, vessel)
+    return "; ".join(pieces)
+
+
+def _contents(state: State, vessel: Vessel) -> list[str]:
+    pieces = [one.name for one in state.lots_in(vessel.name)]
+    pieces += [f"{one.name} {show_mass(one.mass_g)}" for one in state.dyestuffs if one.place == vessel.name]
+    if vessel.bath is not None:
+        pieces += [f"{one.ingredient} {show_mass(one.mass_g)}" for one in vessel.bath.contents]
+    return pieces
+
+
+def _account(snapshot: Snapshot[Account]) -> v.Account:
+    said = sentences(snapshot.account, snapshot.plan)
+    return v.Account(_strength(snapshot), tuple(_sentence(one.text, one.how) for one in said))
+
+
+def _sentence(text: str, how: str) -> v.Sentence:
+    if not how:
+        return v.Sentence((v.Said(f"{text}."),))
+    return v.Sentence((v.Said(f"{text},"),), "a guess." if how == "guess" else f"{how}.")
+
+
+def _strength(snapshot: Snapshot[Account]) -> v.Strength | None:
+    bath = main_bath(snapshot.account, snapshot.plan)
+    if bath is None:
+        return None
+    dye = max(bath.dye, key=lambda one: one.grams.mean)
+    dyestuff = snapshot.account.dyestuff(dye.lot)
+    total = f"of {show_mass(dyestuff.total_g)} {dye.lot}" if dyestuff else dye.lot
+    return v.Strength(_number(dye.grams), "g", total, bath.how)
+
+
+def _number(grams: Band90) -> str:
+    return rounded_band(grams, "").strip()
+
+
+def _care(snapshot: Snapshot[Account], suggestion: Suggestion) -> tuple[str, ...]:
+    """The reminders of the step that wants the dyer, as they were logged when it began."""
+    wanted = _step_of(snapshot.state, suggestion)
+    for entry in reversed(snapshot.entries):
+        if isinstance(entry.event, e.Begun) and (not wanted or entry.event.step == wanted):
+            return entry.event.reminders[:MOST_CARE]
+    return ()
+
+
+def _step_of(state: State, suggestion: Suggestion) -> str:
+    if isinstance(suggestion, Wait):
+        return suggestion.step
+    event = suggestion.then if isinstance(suggestion, Ask) else suggestion
+    step = getattr(event, "step", "")
+    if isinstance(step, str) and step:
+        return step
+    running = state.running_in(getattr(event, "vessel", ""))
+    return running.name if running else ""
+
+
+def _next(state: State, suggestion: Suggestion, now_s: float) -> v.NextAct:
+    act = words.suggestion_words(state, suggestion)
+    when = "now"
+    if isinstance(suggestion, Wait):
+        when = _in(suggestion.until_s, now_s)
+    return v.NextAct(act, when, words.short_words(state, suggestion))
+
+
+def _in(until_s: float | None, now_s: float) -> str:
+    if until_s is None:
+        return ""
+    minutes = max(0.0, (until_s - now_s) / 60)
+    return "in less than a minute" if minutes < 1 else f"in {show_duration(round(minutes))}"
+
+
+def _keys(state: State, suggestion: Suggestion, mode: Mode) -> tuple[v.KeyWord, ...]:
+    if mode.wants and not isinstance(suggestion, Ask):
+        return (v.KeyWord("enter", "counts"), *key_words(("escape",)))
+    if isinstance(suggestion, Ask):
+        return (v.KeyWord("enter", "counts"), *key_words(("-", "i", ".", "?")))
+    names = ["space", "t", "v", "w", "p", "e", "x", "d", "o", "c", "s", "n", "a", "q", ".", "?"]
+    return key_words(names)
+
+
+def _saving(snapshot: Snapshot[Account]) -> v.Saving:
+    if snapshot.saving in ("saved", "saving"):
+        return v.Saving("saved" if snapshot.saving == "saved" else "saving")
+    return v.Saving("NOT SAVED", snapshot.path)
+
+
+def _ringing(state: State, ringing: tuple[Ring, ...]) -> v.Ringing | None:
+    if not ringing:
+        return None
+    what, act = words.ring_words(state, ringing[0])
+    over = "" if ringing[0].over_s < 60 else f"{show_duration(ringing[0].over_s // 60)} over"
+    more = f"and {len(ringing) - 1} more" if len(ringing) > 1 else ""
+    letter = words.letter(state, ringing[0].vessel) if ringing[0].vessel else ""
+    return v.Ringing(letter, what, act, over, "", more)
+
+
+def _ask(state: State, ask: Ask, mode: Mode) -> v.Ask:
+    """Every pot's letter is offered, not the right one alone: the answer is a look, not a key."""
+    wants = f"°C in {ask.expected}" if ask.kind == "temperature" else ""
+    letters = tuple(v.Choice(one.letter.lower(), one.name) for one in state.vessels)
+    choices = () if ask.kind == "temperature" else letters
+    return v.Ask(ask.question, ask.why, choices=choices, wants=wants, typed=mode.typed, echo=mode.echo)
+
+
+def _where(snapshot: Snapshot[Account], ringing: tuple[Ring, ...], heading: str) -> v.WhereYouAre:
+    state = snapshot.state
+    pots = tuple(
+        v.PotHolds(one.letter, one.name, words.vessel_words(state, one))
+        for one in state.vessels
+        if one.bath or state.lots_in(one.name)
+    )
+    done = [one for one in snapshot.entries if one.event.kind not in e.PROGRAM_KINDS][-LAST_ENTRIES:]
+    last = tuple(
+        v.Happened(f"{(one.happened or one.instant.at):%H:%M}", words.happened_words(state, one.event))
+        for one in done
+    )
+    return v.WhereYouAre(heading, tuple(words.ring_words(state, one)[0] for one in ringing), pots, last)

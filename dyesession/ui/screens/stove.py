@@ -1,0 +1,219 @@
+"""The Stove: draws the view it is handed, posts one message for each thing the dyer does. Computes nothing.
+
+The only thing it keeps is the text being typed, so that a key that is part of it is never taken for an act.
+"""
+
+from dataclasses import dataclass
+from typing import Any, ClassVar
+
+from textual.app import ComposeResult
+from textual.events import Key as KeyPressed
+from textual.events import Resize
+from textual.screen import Screen
+
+from dyesession.ui.keys import BY_KEY
+from dyesession.ui.messages import Chosen, Entered, KeyTouched, Typed
+from dyesession.ui.stove_rooms import Arrangement, arrange
+from dyesession.ui.stove_view import StoveView
+from dyesession.ui.widgets.account import draw_account
+from dyesession.ui.widgets.ask import AskBox
+from dyesession.ui.widgets.bars import draw_bars
+from dyesession.ui.widgets.care import draw_care
+from dyesession.ui.widgets.curve import draw_curve
+from dyesession.ui.widgets.drawn import Drawn
+from dyesession.ui.widgets.headline import draw_headline, headline_part
+from dyesession.ui.widgets.key_line import KeyLine, is_live, keys_part
+from dyesession.ui.widgets.lanes import draw_lanes
+from dyesession.ui.widgets.large_clocks import away_part, draw_away, draw_loudest, loudest_part
+from dyesession.ui.widgets.next_act import NextBand
+from dyesession.ui.widgets.notice import draw_notice, notice_part
+from dyesession.ui.widgets.pot import PotPart, PotPicture
+from dyesession.ui.widgets.pot_lines import PotLines
+from dyesession.ui.widgets.ringing import RingingBlock, ringing_part
+from dyesession.ui.widgets.shade import draw_shade
+from dyesession.ui.widgets.where import draw_where
+
+# More pots than this never have a picture at once: 20 cells each, on the widest window tried.
+MOST_PICTURES = 10
+# A wet contact bounces: the same act within this time counts once (common practice, no source).
+BOUNCE_S = 0.15
+_NAMED = {"full_stop": ".", "question_mark": "?", "minus": "-", "exclamation_mark": "!"}
+_BEGINS = "0123456789"
+_ENDING = ("enter", "escape", "backspace")
+_LONGEST_ENTRY = 400  # a note of several sentences; longer ones are cut
+
+
+def _simple_widgets() -> list[Drawn[Any]]:
+    """The parts that are only looked at."""
+    return [
+        Drawn(draw_headline, name="headline"), Drawn(draw_lanes, name="lanes"),
+        Drawn(draw_account, name="account"), Drawn(draw_care, name="care"),
+        Drawn(draw_notice, name="notice"), Drawn(draw_curve, name="curve"), Drawn(draw_bars, name="bars"),
+        Drawn(draw_shade, name="shade"), Drawn(draw_where, name="where"), Drawn(draw_away, name="away"),
+        Drawn(draw_loudest, name="loudest"),
+    ]  # fmt: skip
+
+
+def _parts(view: StoveView, arrangement: Arrangement) -> dict[str, object]:
+    """Each part's share of the view, by the name of its box."""
+    return {
+        "headline": headline_part(view), "lanes": view.lanes, "account": view.account, "care": view.care,
+        "notice": notice_part(view), "curve": view.curve, "bars": view.bars, "shade": view.shade,
+        "where": view.where, "away": away_part(view), "loudest": loudest_part(view),
+        "ringing": ringing_part(view), "ask": view.ask, "next": view.next_act, "keys": keys_part(view),
+        "lines": arrangement.lines,
+    }  # fmt: skip
+
+
+class StoveScreen(Screen[None]):
+    """The Stove. `show(view)` draws; every act comes back as one of `ui.messages`."""
+
+    CSS_PATH = "../stove.tcss"
+    AUTO_FOCUS = None
+    ALLOW_SELECT = False
+    BINDINGS: ClassVar = []
+
+    def __init__(self, view: StoveView, bounce_s: float = BOUNCE_S) -> None:
+        super().__init__()
+        self._view = view
+        self._bounce_s = bounce_s
+        self._typed = ""
+        self._last_act: tuple[str, float] = ("", -1.0)
+        self._act_under_way = False
+        self._waiting: list[_Pressed] = []
+        self._pictures = [PotPicture(f"pot-{index}") for index in range(MOST_PICTURES)]
+        self._widgets: dict[str, Drawn[Any]] = {str(widget.id): widget for widget in _simple_widgets()}
+        for touched in (RingingBlock(), AskBox(), NextBand(), KeyLine(), PotLines()):
+            self._widgets[str(touched.id)] = touched
+
+    @property
+    def view(self) -> StoveView:
+        """What is shown at present."""
+        return self._view
+
+    @property
+    def typed(self) -> str:
+        """The text typed so far; the screen is its only keeper."""
+        return self._typed
+
+    def compose(self) -> ComposeResult:
+        """Every part is mounted once and stays."""
+        yield from self._widgets.values()
+        yield from self._pictures
+
+    def on_mount(self) -> None:
+        """Draw what was handed over at the start."""
+        self._redraw()
+
+    def on_resize(self, event: Resize) -> None:
+        """Arrange anew for the new size."""
+        self._redraw()
+
+    def show(self, view: StoveView) -> None:
+        """Draw this view from now on. An equal view changes and repaints nothing."""
+        if view != self._view:
+            self._view = view
+            if self.is_mounted:
+                self._redraw()
+
+    def clear_entry(self) -> None:
+        """Forget what was typed: it counted, or is no longer wanted."""
+        self._typed = ""
+
+    def _redraw(self) -> None:
+        arrangement = arrange(self._view, max(1, self.size.width), max(1, self.size.height))
+        parts = _parts(self._view, arrangement)
+        for name, widget in self._widgets.items():
+            box = arrangement.boxes.get(name)
+            if box is not None and parts[name] is not None:
+                widget.show(parts[name])
+            widget.put_at(box if parts[name] is not None else None)
+        for index, picture in enumerate(self._pictures):
+            place = arrangement.pots[index] if index < len(arrangement.pots) else None
+            if place is not None:
+                picture.show(PotPart(place.pot, place.text_rows, place.face))
+            picture.put_at(place.box if place else None)
+
+    def on_key(self, event: KeyPressed) -> None:
+        """Every key is ours: part of a text, an answer, an act, or nothing."""
+        event.stop()
+        event.prevent_default()
+        pressed = _Pressed(_NAMED.get(event.key, event.key), event.character, event.time)
+        if self._act_under_way:
+            self._waiting.append(pressed)
+        else:
+            self._press(pressed)
+
+    def on_key_touched(self, message: KeyTouched) -> None:
+        """A touched word in the key line is that key."""
+        message.stop()
+        if message.key in _ENDING and self._typed:
+            self._finish(message.key)
+        else:
+            self._press(_Pressed(message.key, None, message.time))
+
+    def _press(self, pressed: "_Pressed") -> None:
+        if not (self._type(pressed.key, pressed.character) or self._answer(pressed.key)):
+            self._act(pressed.key, pressed.at_s)
+
+    def _type(self, key: str, character: str | None) -> bool:
+        """Take a key as part of what is typed; says whether it was."""
+        if self._typed and key in _ENDING:
+            self._finish(key)
+            return True
+        if character is None or not character.isprintable() or not self._may_begin(character):
+            return False
+        if len(self._typed) < _LONGEST_ENTRY:
+            self._typed += character
+            self.post_message(Typed(self._typed))
+        return True
+
+    def _may_begin(self, character: str) -> bool:
+        """Digits begin a number anywhere; where a text is asked for, anything but a space begins it."""
+        asked = self._view.entry is not None and character != " "
+        return bool(self._typed) or asked or character in _BEGINS
+
+    def _finish(self, key: str) -> None:
+        if key == "enter":
+            self.post_message(Entered(self._typed))
+            return
+        self._typed = self._typed[:-1] if key == "backspace" else ""
+        self.post_message(Typed(self._typed))
+
+    def _answer(self, key: str) -> bool:
+        """Take a key as one of an Ask's letters. While letters answer, no other letter does anything."""
+        ask = self._view.ask
+        if ask is None:
+            return False
+        if key in {choice.key for choice in ask.choices}:
+            self.post_message(Chosen(key))
+            return True
+        return key in ("enter", "y") or (key in BY_KEY and not is_live(key, self._view))
+
+    def _act(self, key: str, at_s: float) -> None:
+        """Post the act of a key. The same key again at once is a bounce and counts once."""
+        entry = BY_KEY.get(key)
+        if entry is None:
+            return
+        last, last_s = self._last_act
+        self._last_act = (key, at_s)
+        if key != last or at_s - last_s >= self._bounce_s:
+            self._act_under_way = True
+            self.post_message(entry.act())
+            # Behind the act in this queue, then behind it in the app's: it comes back once the act is done.
+            self.call_later(self.app.call_later, self._act_carried_out)
+
+    def _act_carried_out(self) -> None:
+        """The act may have asked for a text: only now is it known what the keys pressed since are part of."""
+        self._act_under_way = False
+        while self._waiting and not self._act_under_way:
+            self._press(self._waiting.pop(0))
+
+
+@dataclass(frozen=True)
+class _Pressed:
+    """A key, the character it writes if any, and when it came."""
+
+    key: str
+    character: str | None
+    at_s: float

@@ -1,0 +1,69 @@
+"""How strong the bath is: the figure in large letters, and the sentences of its account beside it.
+
+Draws the figures it is handed and the word for where each comes from; reckons nothing.
+"""
+
+from dyesession.ui.block_text import BIG, SMALL, block_rows
+from dyesession.ui.ink import EMPTY, QUIET, STRONG, TEXT, Ink, Line, Span, cut_line, say, width_of, wrap
+from dyesession.ui.stove_view import Account, Sentence, Strength, Weight
+from dyesession.ui.theme import Palette
+
+_INKS: dict[Weight, Ink] = {"plain": TEXT, "strong": STRONG, "quiet": QUIET}
+# The sentences need at least this much beside the large figure.
+_LEAST_TEXT = 30
+# A longer line is hard to follow (common practice, no source).
+_LONGEST_LINE = 90
+
+
+def sentence_spans(sentence: Sentence) -> list[Span]:
+    """A sentence in its inks, the word for where it comes from quietly behind it."""
+    spans = [say(part.text, _INKS[part.weight]) for part in sentence.parts]
+    if not sentence.how or not spans:
+        return spans
+    text, ink = spans[-1]
+    return [*spans[:-1], (text.rstrip(" .,"), ink), say(","), say(f" {sentence.how}.", QUIET)]
+
+
+def _paragraph(account: Account, width: int, rows: int) -> list[Line]:
+    """As many whole sentences as there are rows for; the first is cut where it is too long by itself."""
+    spans: list[Span] = []
+    for index, sentence in enumerate(account.sentences):
+        longer = [*spans, say(" "), *sentence_spans(sentence)]
+        if index and len(wrap(longer, width)) > rows:
+            break
+        spans = longer
+    return wrap(spans, width, rows)
+
+
+def _figure(strength: Strength, width: int, rows: int) -> list[Line] | None:
+    """The figure in large, its unit at its foot; None where it will not go in."""
+    face = BIG if rows >= BIG.rows else SMALL
+    drawn = block_rows(strength.number, face)
+    if drawn is None or rows < face.rows or len(drawn[0]) + _LEAST_TEXT > width:
+        return None
+    beside: list[Line] = [EMPTY] * len(drawn)
+    beside[-1] = (say(strength.unit, STRONG),)
+    return [(say(f" {row} ", STRONG), *words) for row, words in zip(drawn, beside, strict=True)]
+
+
+def _beside(figure: list[Line], text: list[Line]) -> list[Line]:
+    across = max(width_of(line) for line in figure) + 3
+    rows = []
+    for index in range(max(len(figure), len(text))):
+        left = figure[index] if index < len(figure) else EMPTY
+        right = text[index] if index < len(text) else EMPTY
+        rows.append((*left, say(" " * (across - width_of(left))), *right))
+    return rows
+
+
+def draw_account(account: Account, width: int, height: int, palette: Palette) -> list[Line]:
+    """The figure with its sentences beside it from three rows on; below that, the sentences alone."""
+    figure = _figure(account.strength, width, height) if account.strength and height >= SMALL.rows else None
+    if figure is None:
+        text = _paragraph(account, min(_LONGEST_LINE, width - 2), height)
+        return [cut_line((say(" "), *line), width) for line in text]
+    room = min(_LONGEST_LINE, width - max(width_of(line) for line in figure) - 4)
+    text = _paragraph(account, room, height)
+    if not account.sentences and account.strength:
+        text = wrap([say(f"{account.strength.of} "), say(account.strength.how, QUIET)], room, height)
+    return [cut_line(line, width) for line in _beside(figure, text)]

@@ -1,0 +1,88 @@
+"""Lines of inked text are never wider than asked, whatever is in them, and cut where a reader would cut."""
+
+from hypothesis import given
+from hypothesis import strategies as st
+from rich.cells import cell_len
+
+from dyesession.ui.ink import (
+    STRONG,
+    TEXT,
+    cut,
+    cut_line,
+    fill,
+    say,
+    shorten,
+    spread,
+    strip_of,
+    tail,
+    whole_clauses,
+    width_of,
+    wrap,
+)
+from dyesession.ui.sheet import Sheet
+from dyesession.ui.theme import DARK
+
+TEXTS = st.text(st.one_of(st.characters(), st.sampled_from("茜染🌀e\u0301 ,;")), max_size=40)
+WIDTHS = st.integers(0, 30)
+
+
+def text_of(line):
+    return "".join(text for text, _ in line)
+
+
+@given(TEXTS, WIDTHS)
+def test_a_cut_text_fits(text, width):
+    for shortened in (cut(text, width), shorten(text, width), whole_clauses(text, width), tail(text, width)):
+        assert cell_len(shortened) <= width
+
+
+@given(TEXTS, TEXTS, WIDTHS)
+def test_a_line_is_filled_to_its_width_exactly(one, other, width):
+    line = (say(one), say(other, STRONG))
+    assert width_of(cut_line(line, width)) <= width
+    assert width_of(fill(line, width)) == width
+    assert width_of(spread((say(one),), (say(other),), width)) == width
+    assert strip_of(line, width, DARK).cell_length == width
+
+
+@given(TEXTS, TEXTS, st.integers(1, 30), st.integers(1, 4))
+def test_a_paragraph_stays_in_its_rectangle(one, other, width, rows):
+    lines = wrap([say(one), say(other, STRONG)], width, rows)
+    assert len(lines) <= rows
+    assert all(width_of(line) <= width for line in lines)
+
+
+@given(st.lists(st.text(alphabet="abc", min_size=1, max_size=6), min_size=1, max_size=12))
+def test_no_word_is_lost_while_there_are_rows(words):
+    lines = wrap([say(" ".join(words))], 8)
+    assert " ".join(text_of(line) for line in lines).split() == words
+
+
+def test_an_ellipsis_says_that_something_is_missing():
+    assert cut("extract pot", 8) == "extract…"
+    assert text_of(wrap([say("strain B into the dye pot")], 12, 1)[0]) == "strain B in…"
+
+
+def test_whole_clauses_go_before_words():
+    second = "read 84 °C, 3 min ago; 3.9 L; alum 29 g"
+    assert shorten(second, 30) == "read 84 °C, 3 min ago; 3.9 L"
+    assert shorten(second, 27) == "read 84 °C, 3 min ago"
+    assert shorten("85 °C, was until 11:50", 18) == "85 °C, was until…"
+    assert whole_clauses(second, 4) == ""
+
+
+def test_a_figure_is_not_parted_from_its_unit_or_its_band():
+    lines = wrap([say("Extracting again would bring 15 ± 7 g more")], 33)
+    assert [text_of(line).replace("\u00a0", " ") for line in lines] == [
+        "Extracting again would bring",
+        "15 ± 7 g more",
+    ]
+
+
+@given(TEXTS, st.integers(-5, 12), st.integers(-3, 4), st.integers(0, 10), st.integers(0, 3))
+def test_a_sheet_keeps_its_size_whatever_is_put_on_it(text, x, y, width, height):
+    sheet = Sheet(width, height)
+    sheet.put(x, y, text, TEXT)
+    sheet.put_over(x + 1, y, text, "strong")
+    sheet.put(x + 3, y, text[::-1], TEXT)
+    assert [width_of(line) for line in sheet.lines()] == [width] * height
