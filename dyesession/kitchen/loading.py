@@ -94,8 +94,9 @@ KEYS: dict[str, tuple[str, ...]] = {
 _CLOCK = re.compile(r"(?:[01]\d|2[0-3]):[0-5]\d")
 LOWEST_M, HIGHEST_M = -500.0, 5000.0  # what `dyeing.boiling` covers
 LOWEST_KPA, HIGHEST_KPA = 50.0, 108.5
-SECONDS_PER_MIN = 60.0
-GRAMS_PER_KG = 1000.0
+SECONDS_PER_MIN = 60
+GRAMS_PER_KG = 1000
+CM_PER_M = 100
 SHORTEST_RING_S, LONGEST_RING_S = 1.0, 3600.0  # common practice, no source
 
 
@@ -256,7 +257,7 @@ def _pot(table: Table) -> Pot:
     return Pot(
         _name(table, f"pot {_number_in_list(table)}"),
         _volume_l(table, "volume", "9 l"),
-        None if diameter is None else _above_zero(table, "diameter", 100.0 * float(diameter.aim), "28 cm"),
+        None if diameter is None else _above_zero(table, "diameter", float(CM_PER_M * diameter.aim), "28 cm"),
         table.flag("lid", default=None),
         table.text("material", default=""),
     )
@@ -343,7 +344,7 @@ def _repeat_s(table: Table) -> float:
     if "repeat" not in table:
         return Alarm().repeat_s
     read: Quantity | Overnight = _amount(table, "repeat", read_duration, "20 s")
-    seconds = float(read.aim) * SECONDS_PER_MIN if isinstance(read, Quantity) else 0.0
+    seconds = float(read.aim * SECONDS_PER_MIN) if isinstance(read, Quantity) else 0.0
     if not SHORTEST_RING_S <= seconds <= LONGEST_RING_S:
         raise table.wrong("repeat", f"{SHORTEST_RING_S:g} s to an hour", 'repeat = "20 s"')
     return seconds

@@ -8,8 +8,8 @@ from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from typing import Any, TypeVar
 
-from dyesession.kitchen.amounts import figure
 from dyesession.care import Household
+from dyesession.kitchen.amounts import figure
 from dyesession.kitchen.model import Alarm, Burner, Jar, Jug, Kitchen, Pot, Scale, TapWater
 from dyesession.kitchen.trouble import KitchenError
 from dyesession.tomlfile import write_document

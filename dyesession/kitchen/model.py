@@ -4,7 +4,7 @@ Knows nothing of recipes or sessions. Household, telephone number and commands n
 `kitchen_for_log` leaves them out.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from dyesession.care import Household
 
@@ -100,7 +100,7 @@ class Kitchen:
     station_pressure_kpa: float | None = None
     water: TapWater = TapWater()
     jars: tuple[Jar, ...] = ()
-    household: Household = Household()
+    household: Household = field(default_factory=Household)
     poison_centre: str = ""
     alarm: Alarm = Alarm()
     units: str = "metric"

@@ -204,7 +204,7 @@ def _in_pot(wanted: float, pot: Pot | None) -> float:
 
 @dataclass(frozen=True)
 class _Strained:
-    """The top-up of each bath of strained liquor, and what extractions would hold if that bath were larger."""
+    """The top-up of each bath of strained liquor, and what extractions would hold were it larger."""
 
     top_up_l: Mapping[str, float]
     wider_l: Mapping[str, float]

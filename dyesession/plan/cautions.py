@@ -55,7 +55,10 @@ class Day:
         once = {one.text: one for one in raised}
         ranked = sorted(once.values(), key=lambda one: -one.severity)
         return tuple(
-            PlannedReminder(step.name, one.trigger, one.severity, one.text, one.source) for one in ranked
+            PlannedReminder(
+                step.name, one.trigger, one.severity, one.text, one.source, one.text not in anywhere
+            )
+            for one in ranked
         )
 
     def _moments(self, step: PlannedStep) -> list[care.Situation]:

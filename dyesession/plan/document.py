@@ -17,8 +17,9 @@ _NOTHING: tuple[object, ...] = (None, ())
 
 
 def plan_for_log(plan: Plan) -> dict[str, Any]:
-    """Turn a plan into tables, lists, text and numbers that TOML can hold."""
-    return _table(plan)
+    """Turn a plan into tables, lists, text and numbers that TOML can hold; private reminders stay out."""
+    public = tuple(one for one in plan.reminders if not one.private)
+    return _table(dataclasses.replace(plan, reminders=public))
 
 
 def plan_from_document(document: Mapping[str, Any]) -> Plan:

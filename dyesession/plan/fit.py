@@ -1,7 +1,7 @@
 """Whether a bath fits the pot there is, and the sentence that says so.
 
-Knows one bath and one pot. A pot is filled to two thirds; below 1:15 fibre cannot be moved freely; an extraction
-wants half its water at least: all common practice, no source.
+Knows one bath and one pot. A pot is filled to two thirds; below 1:15 fibre cannot be moved freely; an
+extraction wants half its water at least: all common practice, no source.
 """
 
 from dataclasses import dataclass
@@ -76,7 +76,8 @@ def _say(filled: Filled, pot: Pot | None, one_pot: bool, fits: bool) -> str:
             else _short(filled, pot, yours, fits)
         )
     if filled.wider_l is not None:
-        return f"{_l(filled.litres)} each time instead of {_l(filled.wider_l)}: that fills the bath the liquor is for"
+        less = f"{_l(filled.litres)} each time instead of {_l(filled.wider_l)}"
+        return f"{less}: that fills the bath the liquor is for"
     return ""
 
 

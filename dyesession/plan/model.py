@@ -102,8 +102,8 @@ class PlannedStep:
     """One step of the day, refreshes unrolled, every temperature capped by the boiling point here.
 
     `water_l` is the volume the vessel should hold when the step's heating starts; `fresh_water` says that
-    the vessel is emptied and filled anew. For a strain step, `vessel` is emptied through the sieve `into`, and
-    `liquor_l` is what is expected to come through.
+    the vessel is emptied and filled anew. For a strain step, `vessel` is emptied through the sieve `into`,
+    and `liquor_l` is what is expected to come through.
     `again` counts extractions of the same dyestuff: 0 the first. `of` is the recipe's own step name.
     """
 

@@ -90,17 +90,11 @@ def _is_free(
 
 
 def earlier(steps: Sequence[PlannedStep]) -> dict[str, frozenset[str]]:
-    """Return for each step the names of all that must be over before it begins."""
+    """Return for each step the names of all that must be over before it begins; steps in order."""
     known: dict[str, frozenset[str]] = {}
-    after = {step.name: step.after for step in steps}
-
-    def before(name: str) -> frozenset[str]:
-        if name not in known:
-            direct = after[name]
-            known[name] = frozenset(direct).union(*(before(one) for one in direct))
-        return known[name]
-
-    return {step.name: before(step.name) for step in steps}
+    for step in steps:
+        known[step.name] = frozenset(step.after).union(*(known[name] for name in step.after))
+    return known
 
 
 def _apart(steps: Sequence[PlannedStep]) -> dict[frozenset[str], bool]:

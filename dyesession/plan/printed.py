@@ -1,4 +1,4 @@
-"""The plan as plain lines for a terminal or a sheet of paper: what to weigh first, then water, times, cautions.
+"""The plan as plain lines for a terminal or a sheet of paper: what to weigh, then water, times, cautions.
 
 Knows no screens. Every line fits 80 columns where its words allow.
 """

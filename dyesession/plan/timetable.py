@@ -52,7 +52,7 @@ def timetable(steps: Sequence[PlannedStep], pot_min: Mapping[str, float]) -> tup
     """Lay out the day. `pot_min` gives each step's unattended minutes; a step missing there takes none.
 
     Starts are as early as the order and one dyer allow. A row is critical when it lies on a chain, without a
-    gap, from the start of the day to its end. The steps must not form a ring (loading has checked this).
+    gap, from the start of the day to its end. The steps stand in an order in which they can be done.
     """
     placed = _place(steps, pot_min)
     critical = _critical_steps(placed)
@@ -119,19 +119,12 @@ def _next_start(
 
 
 def _tails(lengths: Sequence[float], before: Sequence[tuple[int, ...]]) -> list[float]:
-    """Minutes of the longest chain that begins with each step."""
-    after: list[list[int]] = [[] for _ in lengths]
-    for i, earlier in enumerate(before):
-        for j in earlier:
-            after[j].append(i)
-    known: dict[int, float] = {}
-
-    def tail(i: int) -> float:
-        if i not in known:
-            known[i] = lengths[i] + max((tail(j) for j in after[i]), default=0.0)
-        return known[i]
-
-    return [tail(i) for i in range(len(lengths))]
+    """Minutes of the longest chain that begins with each step; steps in order."""
+    tails = list(lengths)
+    for i in reversed(range(len(lengths))):
+        for j in before[i]:
+            tails[j] = max(tails[j], lengths[j] + tails[i])
+    return tails
 
 
 def _critical_steps(placed: Sequence[_Placed]) -> set[int]:

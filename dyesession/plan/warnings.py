@@ -49,8 +49,8 @@ def no_scales(scales: Sequence[Scale]) -> list[str]:
     if scales:
         return []
     return [
-        "Your kitchen lists no scale, so no dose can be weighed: borrow one, or enter yours in the kitchen file,"
-        ' for example [[scale]] with resolution = "1 g".'
+        "Your kitchen lists no scale, so no dose can be weighed: borrow one, or enter yours in the kitchen"
+        ' file, for example [[scale]] with resolution = "1 g".'
     ]
 
 

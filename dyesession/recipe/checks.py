@@ -44,15 +44,14 @@ def nearest(given: str, names: Iterable[str]) -> str:
 
 def ordered(steps: Sequence[Step]) -> dict[str, frozenset[str]]:
     """Give for each step the names of all that are over before it; the order must hold no ring."""
-    after = {step.name: step.after for step in steps}
     known: dict[str, frozenset[str]] = {}
-
-    def before(name: str) -> frozenset[str]:
-        if name not in known:
-            known[name] = frozenset(after[name]).union(*(before(one) for one in after[name]))
-        return known[name]
-
-    return {name: before(name) for name in after}
+    left = list(steps)
+    while left:
+        ready = [step for step in left if all(name in known for name in step.after)]
+        for step in ready:
+            known[step.name] = frozenset(step.after).union(*(known[name] for name in step.after))
+        left = [step for step in left if step.name not in known]
+    return known
 
 
 def _check_names(named: Sequence[tuple[str, Table]], what: str, faults: Faults) -> None:
@@ -80,6 +79,13 @@ def _check_additions(parts: Parts, faults: Faults) -> None:
                     f'{table.label} adds "{addition.ingredient}", which no ingredient is called;'
                     f" expected {nearest(addition.ingredient, names)}",
                 )
+            if step.vessel is None:
+                faults.at(
+                    table,
+                    "add",
+                    f'{table.label} adds "{addition.ingredient}" to no vessel; expected, for example,'
+                    ' vessel = "dye pot"',
+                )
             given[addition.ingredient] += 1
             shares[addition.ingredient] = shares.get(addition.ingredient, Fraction(0)) + addition.share
     for one, table in parts.ingredients:
@@ -102,6 +108,7 @@ def _check_additions(parts: Parts, faults: Faults) -> None:
 def _check_bases(parts: Parts, faults: Faults) -> None:
     """Every "of ..." must name an ingredient, and no chain of them may lead back to itself."""
     names = [one.name for one, _ in parts.ingredients]
+    unweighed = [one.name for one, _ in parts.ingredients if one.role == "water" and one.dose is None]
     leads_to: dict[str, str] = {}
     for one, table in parts.ingredients:
         for key, dose in (("dose", one.dose), ("least", one.least), ("most", one.most)):
@@ -114,6 +121,8 @@ def _check_bases(parts: Parts, faults: Faults) -> None:
                     f'{key} in {table.label} is a share of "{dose.ingredient}", which no ingredient'
                     f" is called; expected {nearest(dose.ingredient, names)}",
                 )
+            elif dose.ingredient in unweighed:
+                faults.at(table, key, _unweighed(f"{key} in {table.label} is a share of", dose.ingredient))
             elif key == "dose":
                 leads_to[one.name] = dose.ingredient
     for one, table in parts.ingredients:
@@ -124,7 +133,14 @@ def _check_bases(parts: Parts, faults: Faults) -> None:
                 f'the dose of "{one.name}" is reckoned on itself; expected a base that is'
                 ' weighed by itself, for example "12 %" of the fibre',
             )
-    _check_water(parts, names, faults)
+    _check_water(parts, names, unweighed, faults)
+
+
+def _unweighed(what: str, base: str) -> str:
+    return (
+        f'{what} "{base}", which has no dose and so no weight; expected a base that is weighed, for example'
+        ' "12 %" of the fibre'
+    )
 
 
 def _leads_back(name: str, leads_to: Mapping[str, str]) -> bool:
@@ -136,7 +152,7 @@ def _leads_back(name: str, leads_to: Mapping[str, str]) -> bool:
     return at == name and bool(seen)
 
 
-def _check_water(parts: Parts, names: Sequence[str], faults: Faults) -> None:
+def _check_water(parts: Parts, names: Sequence[str], unweighed: Sequence[str], faults: Faults) -> None:
     doses = {one.name: one.dose for one, _ in parts.ingredients}
     for step, table in parts.steps:
         base = step.water.of if isinstance(step.water, WaterPerKg) else None
@@ -149,6 +165,8 @@ def _check_water(parts: Parts, names: Sequence[str], faults: Faults) -> None:
                 f'the water of {table.label} is reckoned on "{base}", which no ingredient is'
                 f" called; expected {nearest(base, names)}",
             )
+        elif base in unweighed:
+            faults.at(table, "water", _unweighed(f"the water of {table.label} is reckoned on", base))
         elif isinstance(_root(doses, base), PerBath):
             faults.at(
                 table,

@@ -18,6 +18,7 @@ from dyesession.tomlfile import Document, Table, read_toml
 
 FORMAT = 1
 USUAL_LIQUOR_RATIO = 30.0  # litres to the kilogram: common practice, no source
+MOST_PARTS = 60  # ingredients, or steps, in one day: common practice, no source
 LEAST_RATIO, MOST_RATIO = 1.0, 500.0
 
 
@@ -43,27 +44,38 @@ def check_recipe(path: Path, storage: Storage = DISK) -> list[str]:
 
 
 def find_recipe(name_or_path: str, folders: Iterable[Path], storage: Storage = DISK) -> Path:
-    """Find a recipe by path, by its file's name, or by its own name; the first folder wins.
+    """Find a recipe by path, by its file's name, by its own name, or by a beginning only one of them has.
 
-    Raises `RecipeError` naming the nearest recipe there is.
+    The first folder wins. Raises `RecipeError` naming the nearest recipes there are.
     """
     given = Path(name_or_path)
     if given.is_file():
         return given
     wanted = _slug(given.name.removesuffix(".toml"))
     files = [file for folder in folders for file in _recipes_in(folder)]
-    for file in files:
-        if wanted and _slug(file.stem) == wanted:
-            return file
-    names = {file: _name_of(file, storage) for file in files}
-    for file, name in names.items():
-        if wanted and _slug(name) == wanted:
-            return file
-    known = [name or file.stem for file, name in names.items()]
+    for slugs in (
+        {file: _slug(file.stem) for file in files},
+        names := {file: _slug(_name_of(file, storage) or file.stem) for file in files},
+    ):
+        exact = [file for file, slug in slugs.items() if wanted and slug == wanted]
+        if exact:
+            return exact[0]
+    begun = [file for file, slug in names.items() if wanted and slug.startswith(wanted)]
+    if len({names[file] for file in begun}) == 1:
+        return begun[0]
     raise RecipeError(
-        f'There is no recipe called "{name_or_path}"; expected a file or {nearest(name_or_path, known)},'
+        f'There is no recipe called "{name_or_path}"; expected a file or {_near(wanted, names.values())},'
         " for example dyesession work-out recipes/madder-brick-red-on-wool.toml."
     )
+
+
+def _near(wanted: str, slugs: Iterable[str]) -> str:
+    """Name the recipes that share the words asked for, else the nearest, else all of them."""
+    known = list(dict.fromkeys(slugs))
+    sharing = [slug for slug in known if wanted and set(wanted.split("-")) <= set(slug.split("-"))]
+    if sharing:
+        return "perhaps " + " or ".join(f'"{slug}"' for slug in sharing)
+    return nearest(wanted, known)
 
 
 def _recipes_in(folder: Path) -> list[Path]:
@@ -157,6 +169,10 @@ def _parts(top: Table, faults: Faults) -> Parts:
         step = read_step(table, faults)
         if step is not None:
             steps.append((step, table))
+    for key, found in (("ingredient", ingredients), ("step", steps)):
+        if len(found) > MOST_PARTS:
+            wrong = f"the recipe has {len(found)} {key}s; expected no more than {MOST_PARTS} in one day"
+            faults.at(top, key, f"{wrong}, for example a second recipe for the rest")
     if "step" not in top.values or not top.values["step"]:
         faults.at(
             top,

@@ -109,7 +109,7 @@ def _check_band(
             faults.at(
                 table,
                 key,
-                f"{key} in {table.label} is not reckoned as the dose is; write both alike, for"
+                f"{key} in {table.label} is not reckoned as the dose is; expected both alike, for"
                 ' example dose = "12 %" and least = "8 %"',
             )
         elif low.low > high.high:
@@ -205,13 +205,13 @@ def _heating(table: Table, faults: Faults) -> tuple[Heat, ...]:
         ),
         (),
     )
-    read = (faults.take(lambda one=one: _heat(one, faults), None) for one in segments)  # type: ignore[misc]
+    read = (faults.take(lambda one=one: _heat(one), None) for one in segments)  # type: ignore[misc]
     return tuple(heat for heat in read if heat is not None)
 
 
-def _heat(table: Table, faults: Faults) -> Heat:
+def _heat(table: Table) -> Heat:
     """Read one stretch of heating, which is exactly one of to, hold, cool_to and rest."""
-    faults.keys(table, HEAT_KEYS)
+    table.unknown_keys(HEAT_KEYS)
     kinds = [kind for kind in HEAT_KINDS if kind in table]
     if len(kinds) != 1:
         raise table.problem(
