@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from dyesession import care
 from dyesession.care import Household
 from dyesession.session import events as e
-from dyesession.session.situation import situation_of, situation_of_step
-from dyesession.session.state import State
+from dyesession.session.situation import moments_of_step, situation_of
+from dyesession.session.state import State, Vessel
 
 
 @dataclass(frozen=True)
@@ -55,6 +55,8 @@ def ask_before(state: State, command: e.Event, household: Household) -> Ask | No
     if need is None or key in state.answered:
         return None
     vessel = state.vessel(situation.vessel)
+    if need.kind == "temperature" and vessel is not None and _read_just_now(state, vessel):
+        return None
     return Ask(
         key=key,
         kind=need.kind,
@@ -67,6 +69,14 @@ def ask_before(state: State, command: e.Event, household: Household) -> Ask | No
     )
 
 
+FRESH_S = 5 * 60.0  # a temperature read within this long is not asked for again; our own choice, no source
+
+
+def _read_just_now(state: State, vessel: Vessel) -> bool:
+    """Whether the dyer has just looked at this pot's temperature: asked again, people answer without looking."""
+    return vessel.temperature_s is not None and state.now_s - vessel.temperature_s <= FRESH_S
+
+
 def _step_name(state: State, command: e.Event) -> str:
     vessel = getattr(command, "vessel", "")
     step = state.running_in(vessel) if vessel else None
@@ -74,9 +84,25 @@ def _step_name(state: State, command: e.Event) -> str:
 
 
 def reminders_for(state: State, step: str, household: Household) -> tuple[str, ...]:
-    """The sentences shown when a step begins, worst first."""
-    found = state.step(step)
-    if found is None:
+    """The sentences logged when a step begins, worst first: none that says who lives here."""
+    anywhere = set(_of_step(state, step, Household()))
+    return tuple(one for one in _of_step(state, step, household) if one in anywhere)
+
+
+def care_now(state: State, command: e.Event | None, step: str, household: Household) -> tuple[str, ...]:
+    """The sentences to show beside a command, or for a step that is waited for; worst first, each once."""
+    situation = situation_of(state, command, household) if command is not None else None
+    if situation is not None:
+        said = tuple(one.text for one in care.reminders(situation))
+        if said:
+            return said
+    return _of_step(state, step, household)
+
+
+def _of_step(state: State, name: str, household: Household) -> tuple[str, ...]:
+    step = state.step(name)
+    if step is None:
         return ()
-    situation = situation_of_step(state, found, household)
-    return tuple(one.text for one in care.reminders(situation))
+    raised = [one for moment in moments_of_step(state, step, household) for one in care.reminders(moment)]
+    raised.sort(key=lambda one: -one.severity)
+    return tuple(dict.fromkeys(one.text for one in raised))

@@ -70,13 +70,29 @@ def _linked(storage: Storage, path: Path, data: bytes) -> int:
     try:
         storage.link(temporary, path)
     except OSError as error:
-        storage.close(fd)
-        discard(storage, temporary)
-        if error.errno in _NO_LINKS:
-            return _named(storage, path, _filled_or_gone(storage, path, data))
-        raise
+        if not _is_ours(storage, fd, path):
+            _let_go(storage, fd)
+            discard(storage, temporary)
+            if error.errno in _NO_LINKS:
+                return _named(storage, path, _filled_or_gone(storage, path, data))
+            raise
     discard(storage, temporary)
     return _named(storage, path, fd)
+
+
+def _is_ours(storage: Storage, fd: int, path: Path) -> bool:
+    """Whether the link was made all the same: over a network the word of it may be lost (link(2), "BUGS")."""
+    try:
+        return storage.same_file(fd, path)
+    except OSError:
+        return False
+
+
+def _let_go(storage: Storage, fd: int) -> None:
+    try:
+        storage.close(fd)
+    except OSError:
+        return  # the first error is the one to tell
 
 
 def _filled(storage: Storage, path: Path, data: bytes) -> int:
@@ -87,7 +103,7 @@ def _filled(storage: Storage, path: Path, data: bytes) -> int:
         write_all(storage, fd, data)
         storage.fsync(fd)
     except OSError:
-        storage.close(fd)
+        _let_go(storage, fd)
         raise
     return fd
 
@@ -107,7 +123,7 @@ def _named(storage: Storage, path: Path, fd: int) -> int:
     try:
         storage.fsync_folder(path.parent)
     except OSError:
-        storage.close(fd)
+        _let_go(storage, fd)
         discard(storage, path)
         raise
     return fd

@@ -8,8 +8,6 @@ import re
 import zlib
 from dataclasses import dataclass
 
-from dyesession.tomlfile import Unwritable
-
 EVENT_LINE = b"[[event]]"
 
 SEAL_LINE = re.compile(
@@ -47,15 +45,8 @@ def sealed_header(tables: str) -> tuple[bytes, str]:
 def sealed_block(text: str, n: int, previous: str) -> tuple[str, Seal]:
     """An `[[event]]` block with its seal as last key; the checksum covers all up to its own digits."""
     covered = f'{text}seal = "{n}-{previous}-'
-    seal = Seal(n, previous, checksum(_encoded(covered)))
+    seal = Seal(n, previous, checksum(covered.encode()))
     return f'{covered}{seal.own}"\n', seal
-
-
-def _encoded(text: str) -> bytes:
-    try:
-        return text.encode()
-    except UnicodeEncodeError as error:
-        raise Unwritable("a text holds half a character: expected, for example, madder") from error
 
 
 def fits(covered: bytes, own: str) -> bool:

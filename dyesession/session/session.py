@@ -26,16 +26,17 @@ from dyesession.session.state import State
 from dyesession.session.suggest import rings
 
 A = TypeVar("A")
+A_co = TypeVar("A_co", covariant=True)
 Saving = Literal["saved", "saving", "not saved", "unsure"]
 
 CLOCK_SLACK_S = 2.0  # wall and boot clock may differ this much unremarked; our own choice, no source
 GAP_S = 5 * 60.0  # away for longer than this earns the "where you are" page; our own choice, no source
 
 
-class Reckoner(Protocol[A]):
+class Reckoner(Protocol[A_co]):
     """Whatever turns the facts into estimates: called on the day's own thread, after each fact."""
 
-    def __call__(self, entries: tuple[Entry, ...]) -> tuple[A, e.Accounted | None]:
+    def __call__(self, entries: tuple[Entry, ...]) -> tuple[A_co, e.Accounted | None]:
         """The estimates and, when they have something new to tell, the testimony for the log."""
         ...
 

@@ -20,7 +20,7 @@ _ACTIONS: dict[str, tuple[str, ...]] = {
     "lifted": ("lifts",),
     "kept": ("pours",),
     "discarded": ("pours",),
-    "added": ("adds",),
+    "added": ("weighs powder", "adds"),
 }
 
 
@@ -28,7 +28,7 @@ def situation_of(state: State, command: e.Event, household: Household) -> Situat
     """The situation of a command that may hurt; None for one that cannot."""
     actions = _ACTIONS.get(command.kind)
     vessel = state.vessel(getattr(command, "vessel", ""))
-    if actions is None or vessel is None:
+    if actions is None or vessel is None or _is_snippet(state, command):
         return None
     adding: tuple[tuple[str, float | None], ...] = ()
     if isinstance(command, e.Added):
@@ -36,32 +36,49 @@ def situation_of(state: State, command: e.Event, household: Household) -> Situat
     return _situation(state, vessel, actions, adding, household, command.kind)
 
 
-def situation_of_step(state: State, step: StepState, household: Household) -> Situation:
-    """The situation a step is about to make in its vessel."""
+def _is_snippet(state: State, command: e.Event) -> bool:
+    """Whether only a snippet is lifted: a gram or two on a thread, no armful of hot wet skein."""
+    lot = state.lot(command.lot) if isinstance(command, e.Lifted) else None
+    return lot is not None and lot.snippet
+
+
+def moments_of_step(state: State, step: StepState, household: Household) -> tuple[Situation, ...]:
+    """A step's own moments: as it begins with what is weighed and added, at its hottest, and as it ends."""
     vessel = state.vessel(step.plan.vessel) or Vessel(step.plan.vessel or step.name, "")
     adding = tuple((substance_of(state, one.ingredient), one.mass_g) for one in step.plan.add)
-    made = _situation(state, vessel, _step_actions(state, step), adding, household, step.name)
-    hottest = max((one.temperature_c for one in step.plan.heat if one.temperature_c is not None), default=None)
-    if hottest is None:
-        return made
-    return replace(made, temperature_c=hottest, temperature_how="planned")
-
-
-def _step_actions(state: State, step: StepState) -> tuple[str, ...]:
-    actions = []
-    if step.plan.add:
-        actions += ["adds", "weighs powder"]
-    if step.plan.stage == "strain":
-        actions += ["strains", "pours"]
-    if step.plan.enter:
-        actions.append("enters")
-    if any(state.vessel(lot.place) for name in state.wanted_lots(step) if (lot := state.lot(name))):
-        actions.append("lifts")
+    temperatures = [one.temperature_c for one in step.plan.heat if one.temperature_c is not None]
+    begins = _situation(state, vessel, _beginning(step), adding, household, step.name)
+    moments = [replace(begins, step=step.name, stage=step.plan.stage)]
     if any(one.kind == "to" for one in step.plan.heat):
-        actions.append("heats")
-    if step.plan.stage == "rinse":
-        actions.append("rinses")
-    return tuple(actions)
+        moments.append(replace(moments[0], actions=("heats",), temperature_c=max(temperatures)))
+    if ending := _ENDINGS.get(step.plan.stage):
+        last_c = temperatures[-1] if temperatures else begins.temperature_c
+        cold = any(one.overnight for one in step.plan.heat)
+        moments.append(
+            replace(
+                moments[0],
+                actions=ending,
+                adding=(),
+                contents=moments[0].contents + adding,
+                temperature_c=None if cold else last_c,
+            )
+        )
+    return tuple(moments)
+
+
+# How a stage ends: what is then done with a bath that may be hot.
+_ENDINGS: dict[str, tuple[str, ...]] = {
+    "strain": ("strains",),
+    "rinse": ("rinses",),
+    "scour": ("lifts",),
+    "mordant": ("lifts",),
+    "dye": ("lifts",),
+    "modify": ("lifts",),
+}
+
+
+def _beginning(step: StepState) -> tuple[str, ...]:
+    return (("weighs powder", "adds") if step.plan.add else ()) + (("enters",) if step.plan.enter else ())
 
 
 def _situation(

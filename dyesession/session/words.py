@@ -280,8 +280,9 @@ def pot_words(state: State, vessel: Vessel, now_s: float) -> str:
     if vessel.on_heat:
         pieces.append("on the heat")
     if vessel.temperature_c is not None and vessel.temperature_s is not None:
-        ago = show_duration(max(0.0, now_s - vessel.temperature_s) // 60)
-        pieces.append(f"{show_temperature(vessel.temperature_c)} read {ago} ago")
+        minutes = max(0.0, now_s - vessel.temperature_s) // 60
+        ago = f"{show_duration(minutes)} ago" if minutes else "just now"
+        pieces.append(f"{show_temperature(vessel.temperature_c)} read {ago}")
     step = state.running_in(vessel.name)
     if step is not None:
         pieces.append(f"{step.name}, {stretch_words(state, step, now_s)}")
@@ -375,7 +376,10 @@ _PAST: dict[str, Callable[[State, Any], str]] = {
     "on-shade": lambda s, ev: f"on shade: {ev.step} ended by eye",
     "finished": lambda s, ev: f"{ev.step} done",
     "skipped": lambda s, ev: f"{ev.step} left out: {ev.why}",
-    "kept": lambda s, ev: f'bath of {letter(s, ev.vessel)} kept as "{ev.label}"',
+    "kept": lambda s, ev: (
+        f'bath of {letter(s, ev.vessel)} kept as "{ev.label}"'
+        + (f", {show_volume(ev.volume_l)}" if ev.volume_l else "")
+    ),
     "drawn": lambda s, ev: f'"{ev.label}" poured into {letter(s, ev.vessel)}',
     "discarded": lambda s, ev: f"{letter(s, ev.vessel) if ev.vessel else ev.label} emptied",
     "replanned": lambda s, ev: f"plan changed ({ev.change} after {ev.step}): {ev.why}",

@@ -99,7 +99,9 @@ class StoveApp(App[int]):
 
     def _view(self) -> Any:
         snapshot = self._session.snapshot
-        return stove_view(snapshot, self._session.now_s(), self.suggestion(), self.mode)
+        return stove_view(
+            snapshot, self._session.now_s(), self.suggestion(), self.mode, self._session.household
+        )
 
     def look(self) -> None:
         """One look at the clock: repaint what changed, ring what is due."""

@@ -17,7 +17,6 @@ from dyesession.ui.stove_view import (
     CurvePoint,
     Entry,
     Happened,
-    KeyWord,
     Lane,
     Lanes,
     NextAct,
@@ -386,10 +385,3 @@ FIXTURES: dict[str, StoveView] = {
     "typed": TYPED,
     "overnight": LONG_WAIT,
 }
-
-
-def every_key() -> tuple[KeyWord, ...]:
-    """Every key there is, for a view that shows them all."""
-    from dyesession.ui.keys import KEYS
-
-    return key_words(key.key for key in KEYS)

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 
 from dyesession.account import Account, Band90, sentences
 from dyesession.account.say import main_bath, rounded_band
+from dyesession.care import Household
 from dyesession.session import countdowns as c
 from dyesession.session import events as e
 from dyesession.session import words
-from dyesession.session.asking import Ask
+from dyesession.session.asking import Ask, care_now
 from dyesession.session.session import Snapshot
 from dyesession.session.state import State, StepState, Vessel
 from dyesession.session.suggest import Ring, Suggestion, Wait, rings
@@ -46,7 +47,9 @@ class Mode:
     more: bool = False
 
 
-def stove_view(snapshot: Snapshot[Account], now_s: float, suggestion: Suggestion, mode: Mode) -> v.StoveView:
+def stove_view(
+    snapshot: Snapshot[Account], now_s: float, suggestion: Suggestion, mode: Mode, household: Household
+) -> v.StoveView:
     """Everything the Stove shows at a session second."""
     state = snapshot.state
     ringing = rings(state, now_s)
@@ -57,7 +60,7 @@ def stove_view(snapshot: Snapshot[Account], now_s: float, suggestion: Suggestion
         lanes=_lanes(state),
         pots=_pots(snapshot, now_s),
         account=_account(snapshot),
-        care=_care(snapshot, suggestion),
+        care=_care(snapshot, suggestion, household),
         next_act=_next(state, suggestion, now_s),
         keys=_keys(state, suggestion, mode),
         saving=_saving(snapshot),
@@ -223,9 +226,7 @@ def _account(snapshot: Snapshot[Account]) -> v.Account:
 
 
 def _sentence(text: str, how: str) -> v.Sentence:
-    if not how:
-        return v.Sentence((v.Said(f"{text}."),))
-    return v.Sentence((v.Said(f"{text},"),), "a guess." if how == "guess" else f"{how}.")
+    return v.Sentence((v.Said(f"{text}."),), "a guess" if how == "guess" else how)
 
 
 def _strength(snapshot: Snapshot[Account]) -> v.Strength | None:
@@ -242,13 +243,12 @@ def _number(grams: Band90) -> str:
     return rounded_band(grams, "").strip()
 
 
-def _care(snapshot: Snapshot[Account], suggestion: Suggestion) -> tuple[str, ...]:
-    """The reminders of the step that wants the dyer, as they were logged when it began."""
-    wanted = _step_of(snapshot.state, suggestion)
-    for entry in reversed(snapshot.entries):
-        if isinstance(entry.event, e.Begun) and (not wanted or entry.event.step == wanted):
-            return entry.event.reminders[:MOST_CARE]
-    return ()
+def _care(snapshot: Snapshot[Account], suggestion: Suggestion, household: Household) -> tuple[str, ...]:
+    """What to bear in mind with the next act, or while its step is waited for."""
+    state = snapshot.state
+    event = suggestion.then if isinstance(suggestion, Ask) else suggestion
+    command = None if isinstance(event, Wait) else event
+    return care_now(state, command, _step_of(state, suggestion), household)[:MOST_CARE]
 
 
 def _step_of(state: State, suggestion: Suggestion) -> str:

@@ -111,6 +111,12 @@ def spread(left: Line, right: Line, width: int, ground: str = "ground") -> Line:
 _UNPARTED = re.compile(r" (?=±)|(?<=±) |(?<=\d) (?=(?:g|kg|L|ml|°C|%|min)\b|[%°])")
 
 
+def spread_if_room(left: Line, right: Line, width: int, ground: str = "ground") -> Line:
+    """Two parts at the two ends of a line; the right one is left off where the left one needs the room."""
+    both = width_of(left) + 1 + width_of(right) <= width
+    return spread(left, right, width, ground) if both else fill(left, width, ground)
+
+
 def _words(spans: Iterable[Span]) -> list[Line]:
     """The words of a paragraph, each a line of its own: a word may change its ink half-way."""
     words: list[list[Span]] = [[]]
@@ -140,20 +146,16 @@ def wrap(spans: Iterable[Span], width: int, rows: int = 999) -> list[Line]:
     return [cut_line(tuple(line), width) for line in lines]
 
 
-def grounded(line: Line, ground: str) -> Line:
-    """A line moved to another ground."""
-    return tuple((text, ink.on(ground)) for text, ink in line)
-
-
 @lru_cache(maxsize=512)
 def _style(ink: Ink, palette: Palette) -> Style:
     return Style(color=palette.colour(ink.front), bgcolor=palette.colour(ink.ground), bold=ink.bold)
 
 
 def strip_of(line: Line, width: int, palette: Palette, ground: str = "ground") -> Strip:
-    """A line as the framework wants it, exactly `width` cells."""
+    """A line as the framework wants it, exactly `width` cells; unbroken spaces are ordinary by now."""
     spans = fill(line, width, ground)
-    return Strip([Segment(plain(text), _style(ink, palette)) for text, ink in spans if text], width)
+    pieces = [(plain(text).replace("\u00a0", " "), ink) for text, ink in spans if text]
+    return Strip([Segment(text, _style(ink, palette)) for text, ink in pieces], width)
 
 
 def joined(parts: Sequence[Line], gap: str, ink: Ink = QUIET) -> Line:

@@ -35,7 +35,7 @@ class Sheet:
         elif taken == 1:
             self._set(x, y, char, ink)
         else:
-            whole = 0 <= x and x + 2 <= self.width
+            whole = x >= 0 and x + 2 <= self.width
             self._set(x, y, char if whole else " ", ink)
             self._set(x + 1, y, "" if whole else " ", ink, second_half=whole)
         return x + taken

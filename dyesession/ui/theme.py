@@ -43,6 +43,7 @@ class Palette:
     dark: str  # the two colours of digits in a liquor: whichever contrasts more
     light: str
     dyed: bool = True
+    approximate: bool = False  # 256 colours: a dyed colour is shown by the nearest there is
 
     def colour(self, name: str) -> str:
         """The hex value of a role, or `name` itself where it is a hex value already."""
@@ -88,7 +89,9 @@ def _grey(colour: str) -> str:
 
 
 def _without_colour(palette: Palette) -> Palette:
-    greys = {role: _grey(value) for role, value in vars(palette).items() if str(value).startswith("#")}
+    greys: dict[str, Any] = {
+        role: _grey(value) for role, value in vars(palette).items() if str(value).startswith("#")
+    }
     greys |= _GREY_ALARM[palette.name]
     return replace(palette, name=f"{palette.name} without colour", dyed=False, **greys)
 
@@ -99,7 +102,9 @@ def palette_for(dark: bool = True, depth: Depth = "full") -> Palette:
     if depth == "16":
         return DARK_16 if dark else LIGHT_16
     palette = DARK if dark else LIGHT
-    return _without_colour(palette) if depth == "none" else palette
+    if depth == "none":
+        return _without_colour(palette)
+    return replace(palette, approximate=True) if depth == "256" else palette
 
 
 def palette_of(app: "App[Any]") -> Palette:

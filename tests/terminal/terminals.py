@@ -33,7 +33,7 @@ def wait_for(terminal: Terminal, pattern: str, patience_s: float = PATIENCE_S) -
     """Look at the screen until a pattern is on it; the screen is in the message when it never is."""
     ends = time.monotonic() + patience_s
     while time.monotonic() < ends:
-        shown = terminal.screen()
+        shown = terminal.screen().replace("\N{NO-BREAK SPACE}", " ")
         if re.search(pattern, shown):
             return shown
         time.sleep(LOOK_S)

@@ -5,6 +5,8 @@ import functools
 import os
 from pathlib import Path
 
+from textual import on
+
 from dyesession.ui.contact_sheet import FixtureApp, shown
 from dyesession.ui.ink import strip_of
 from dyesession.ui.messages import Act
@@ -47,7 +49,8 @@ class KeepingApp(FixtureApp):
         super().__init__(view, **options)
         self.acts = []
 
-    def on_act(self, act: Act) -> None:
+    @on(Act)
+    def keep(self, act: Act) -> None:
         self.acts.append(act)
 
 

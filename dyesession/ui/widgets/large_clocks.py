@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from dyesession.ui.block_text import BIG, SMALL, Face, block_rows, faces_up_to, largest_face
-from dyesession.ui.ink import EMPTY, QUIET, STRONG, Ink, Line, cut_line, say, spread, width_of
+from dyesession.ui.ink import EMPTY, QUIET, STRONG, Ink, Line, cut_line, say, spread_if_room, width_of
 from dyesession.ui.stove_view import Account, Pot, StoveView, by_loudness
 from dyesession.ui.theme import Palette
 from dyesession.ui.widgets.pot import state_words
@@ -53,7 +53,7 @@ def _clock_lines(pot: Pot, face: Face | None) -> list[Line]:
 
 def _name_line(pot: Pot, width: int) -> Line:
     name = (say(f" {pot.letter} ", STRONG), say(f"{pot.name}  ", STRONG), *state_words(pot))
-    return spread(name, (say(f"{pot.first} ", QUIET),), width)
+    return spread_if_room(name, (say(f"{pot.first} ", QUIET),), width)
 
 
 def _face_for(pot: Pot, width: int, rows: int) -> Face | None:

@@ -3,7 +3,7 @@
 from textual.events import Click
 
 from dyesession.ui.block_text import BIG, SMALL, block_rows
-from dyesession.ui.ink import EMPTY, Ink, Line, fill, say, spread, width_of, wrap
+from dyesession.ui.ink import EMPTY, Ink, Line, fill, say, spread_if_room, width_of, wrap
 from dyesession.ui.messages import Next
 from dyesession.ui.stove_view import NextAct
 from dyesession.ui.theme import Palette
@@ -28,7 +28,7 @@ def large(short: str, width: int, height: int) -> tuple[str, ...] | None:
 
 def _one_row(part: NextAct, width: int) -> list[Line]:
     when = (say(f"{part.when} ", _TEXT),)
-    return [spread((say(_LABEL, STRONG), say(part.act, STRONG)), when, width, _BAND)]
+    return [spread_if_room((say(_LABEL, STRONG), say(part.act, STRONG)), when, width, _BAND)]
 
 
 def _words(part: NextAct, width: int, height: int) -> list[Line]:

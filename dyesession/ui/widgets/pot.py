@@ -93,14 +93,17 @@ def is_colour(text: str | None) -> bool:
 
 def liquor_ground(liquor: str | None, palette: Palette) -> str:
     """What a liquor is drawn in: its own colour once read and where the terminal can show it."""
-    return liquor if liquor and is_colour(liquor) and palette.dyed else palette.bare
+    return liquor if liquor and is_colour(liquor) and palette.dyed else "bare"
 
 
 def _surface(ground: str, palette: Palette) -> str:
     """The waterline's ink: it must stand out from the liquor and from the air above it."""
     inks = ("quiet", "wall", "strong", "text")
     least = {
-        ink: min(contrast(palette.colour(ink), ground), contrast(palette.colour(ink), palette.ground))
+        ink: min(
+            contrast(palette.colour(ink), palette.colour(ground)),
+            contrast(palette.colour(ink), palette.ground),
+        )
         for ink in inks
     }
     good = [ink for ink in inks if least[ink] >= _LEAST_CONTRAST]

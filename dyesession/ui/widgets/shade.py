@@ -40,7 +40,8 @@ def draw_shade(shade: Shade, width: int, height: int, palette: Palette) -> list[
     words = [cut_line(line, width) for line in _words(shade, width)]
     rows = height - _WORDS_ROWS - 1
     judged = palette.dyed and is_colour(shade.wanted) and is_colour(shade.snippet)
-    title: Line = (say(f" {cut('wanted, and the snippet', width - 2)}", QUIET),)
+    said = "wanted, and the snippet" + ("; approximate, 256 colours" if palette.approximate else "")
+    title: Line = (say(f" {cut(said, width - 2)}", QUIET),)
     if not judged or rows < _LEAST_DOWN or width < _LEAST_ACROSS:
         return [title, (), *words, (say(" no colours here: numbers only", TEXT),) if not judged else ()]
     return [title, *_field(shade, width, rows).lines(), *words]
