@@ -1,0 +1,138 @@
+"""One line a movement: what happened to which bath, in words, and what that did to its litres and its colour.
+
+Knows nothing of how a movement is reckoned: it compares holdings before and after. What time did to a pot
+(steam, uptake, extraction) is told in lines of its own when something next happens to that pot.
+"""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from dyesession.account.holdings import Bath, Holdings
+from dyesession.account.model import NOTHING, Amount, LedgerLine
+from dyesession.account.pools import EMPTY, Pool
+from dyesession.account.worlds import ZEROS, Vector, band, mean, minus
+from dyesession.session import events as e
+from dyesession.session.fold import Entry
+
+LEAST_L = 0.0005  # a line about less than half a millilitre tells nobody anything; our own choice, no source
+LEAST_G = 0.0005
+
+
+def lines_of(
+    entry: Entry, second: float, told: Holdings, before: Holdings, after: Holdings
+) -> tuple[LedgerLine, ...]:
+    """Lines of one entry: what time did to each pot it touched, then what it did itself."""
+    found: list[LedgerLine] = []
+    for name in _touched(before, after):
+        found += _time_lines(name, told, before, entry.n, second)
+        found += _own_line(entry, second, name, before, after)
+    return tuple(found)
+
+
+def time_lines(told: Holdings, now: Holdings, n: int, second: float) -> tuple[LedgerLine, ...]:
+    """What time has done to each pot since the last line about it."""
+    return tuple(line for name in now.baths for line in _time_lines(name, told, now, n, second))
+
+
+def told_up_to(told: Holdings, before: Holdings, after: Holdings) -> Holdings:
+    """The holdings as the lines tell them once the lines of this movement are written."""
+    touched = _touched(before, after)
+    baths = {**told.baths, **{name: after.baths[name] for name in touched if name in after.baths}}
+    baths = {name: bath for name, bath in baths.items() if name in after.baths}
+    return replace(told, baths=baths, kept=after.kept)
+
+
+def not_counted(entry: Entry, why: str, second: float) -> LedgerLine:
+    """The line of an entry that does not fit what came before it."""
+    vessel = str(getattr(entry.event, "vessel", ""))
+    return LedgerLine(entry.n, second, vessel, f"not counted: {why}", NOTHING)
+
+
+def _touched(before: Holdings, after: Holdings) -> tuple[str, ...]:
+    names = dict.fromkeys((*before.baths, *after.baths, *before.kept, *after.kept))
+    return tuple(name for name in names if _pool(before, name) is not _pool(after, name))
+
+
+def _pool(held: Holdings, name: str) -> Pool:
+    bath = held.baths.get(name) or held.kept.get(name)
+    return bath.pool if bath is not None else EMPTY
+
+
+def _time_lines(name: str, told: Holdings, now: Holdings, n: int, second: float) -> list[LedgerLine]:
+    was, is_now = told.baths.get(name, Bath()).pool, now.baths.get(name, Bath()).pool
+    if was is is_now:
+        return []
+    found = []
+    steam = minus(is_now.volume_l, was.volume_l)
+    if abs(mean(steam)) >= LEAST_L:
+        found.append(LedgerLine(n, second, name, "steamed off", band(steam)))
+    changes = _changes(was, is_now)
+    into = tuple(one for one in changes if one.grams.mean > 0)
+    out = tuple(one for one in changes if one.grams.mean < 0)
+    if into:
+        found.append(LedgerLine(n, second, name, "drawn out of the dyestuff", NOTHING, into))
+    if out:
+        found.append(LedgerLine(n, second, name, "taken up by the fibre", NOTHING, out))
+    return found
+
+
+def _own_line(entry: Entry, second: float, name: str, before: Holdings, after: Holdings) -> list[LedgerLine]:
+    was, is_now = _pool(before, name), _pool(after, name)
+    volume, changes = minus(is_now.volume_l, was.volume_l), _changes(was, is_now)
+    if abs(mean(volume)) < LEAST_L and not changes and not _tells_nothing_new(entry):
+        return []
+    return [LedgerLine(entry.n, second, name, words_of(entry.event, name), band(volume), changes)]
+
+
+def _tells_nothing_new(entry: Entry) -> bool:
+    """A reading is told even where it found just what was reckoned."""
+    return isinstance(entry.event, e.Read)
+
+
+def _changes(was: Pool, is_now: Pool) -> tuple[Amount, ...]:
+    names = dict.fromkeys((*was.held_g, *is_now.held_g))
+    differences = ((name, _difference(was, is_now, name)) for name in names)
+    return tuple(Amount(name, band(change)) for name, change in differences if abs(mean(change)) >= LEAST_G)
+
+
+def _difference(was: Pool, is_now: Pool, name: str) -> Vector:
+    before, after = was.grams(name), is_now.grams(name)
+    return ZEROS if before is after else minus(after, before)
+
+
+def words_of(event: e.Event, name: str) -> str:
+    """What an event did to the bath of that name, in plain words."""
+    says = _WORDS.get(event.kind)
+    if isinstance(event, e.Strained | e.Pooled):
+        verb = "strained" if isinstance(event, e.Strained) else "poured"
+        return (
+            f"{verb} into the {event.into}" if name == event.vessel else f"{verb} in from the {event.vessel}"
+        )
+    if isinstance(event, e.Kept):
+        return f"put by as {event.label}" if name == event.vessel else f"put by from the {event.vessel}"
+    if isinstance(event, e.Drawn):
+        return f"drawn from {event.label}" if name == event.vessel else f"drawn into the {event.vessel}"
+    return says.format_map(_Fields(event)) if says is not None else event.kind
+
+
+class _Fields(dict[str, object]):
+    """An event's fields for a sentence."""
+
+    def __init__(self, event: e.Event) -> None:
+        super().__init__(e.event_fields(event))
+
+    def __missing__(self, key: str) -> str:
+        return ""
+
+
+_WORDS: Mapping[str, str] = {
+    "filled": "filled with water",
+    "refreshed": "fresh water on the dyestuff",
+    "added": "{ingredient} added",
+    "topped-up": "topped up",
+    "entered": "{lot} entered",
+    "dipped": "{snippet} dipped",
+    "lifted": "{lot} lifted, carried out with it",
+    "read": "volume read",
+    "discarded": "thrown away",
+}

@@ -1,0 +1,300 @@
+"""What each fact moves: one function a kind of event, water and every gram conserved in every world.
+
+Knows nothing of time passing or bands. A volume that was only planned is not a reading: it says what was
+meant, and the worlds differ by eye; a volume read, weighed, matched or typed replaces what was reckoned.
+The share kept per extraction is settled at the strain, however long it steeped (no figure for the effect of
+minutes was found).
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from typing import Any
+
+from dyesession.account import unknowns as u
+from dyesession.account.holdings import Bath, Fibre, Holdings, Store, together
+from dyesession.account.model import How
+from dyesession.account.pools import EMPTY, Pool, mixed, parted
+from dyesession.account.worlds import Vector, constant, minus, plus, scaled, settled, times, total
+from dyesession.session import events as e
+from dyesession.session.state import OUT_WET, SIEVE, State
+
+ML_PER_L = 1000.0
+MOST_HELD = 0.9  # of the liquor there is: dyestuff that would hold more still lets some run off; judgement
+SQUEEZE_VARIES = 0.1  # half-width of a weighed retention when it stands for the next lift; judgement
+
+Change = Callable[[Holdings, Any, State, State], Holdings]
+
+
+def moved(held: Holdings, event: e.Event, before: State, after: State) -> Holdings:
+    """The holdings after one fact that fits; `before` and `after` are the facts' states round it."""
+    change = CHANGES.get(event.kind)
+    return change(held, event, before, after) if change else held
+
+
+def was_read(how: str) -> bool:
+    """Whether a volume with this word is a reading rather than what was planned or reckoned."""
+    return how in ("read", "weighed", "matched", "typed")
+
+
+def _word(how: str) -> How:
+    return "read" if was_read(how) else "planned"
+
+
+def _told(held: Holdings, volume_l: float, how: str) -> Vector:
+    """A volume of water as told, with the error of a jug or of the eye."""
+    return times(held.unknowns[u.JUG if was_read(how) else u.EYE], volume_l)
+
+
+def _filled(held: Holdings, event: e.Filled | e.Refreshed, before: State, after: State) -> Holdings:
+    held = held.with_water(event.vessel, _told(held, event.volume_l, event.how))
+    held = held.with_bath(event.vessel, replace(held.bath(event.vessel), volume_how=_word(event.how)))
+    return _sieve_returned(held, event.vessel, after)
+
+
+def _sieve_returned(held: Holdings, vessel: str, after: State) -> Holdings:
+    """Liquor held back goes into the pot with the dyestuff that held it."""
+    if held.sieve is EMPTY or any(one.place == SIEVE for one in after.dyestuffs):
+        return held
+    bath = held.bath(vessel)
+    held = held.with_bath(vessel, replace(bath, pool=mixed(bath.pool, held.sieve), volume_how="modelled"))
+    return replace(held, sieve=EMPTY)
+
+
+def _added(held: Holdings, event: e.Added, before: State, after: State) -> Holdings:
+    lot, grams = event.ingredient, constant(event.mass_g)
+    held = held.with_brought(lot, event.mass_g)
+    pool = held.bath(event.vessel).pool
+    dyestuff = after.dyestuff(lot)
+    if dyestuff is None:
+        return held.with_pool(event.vessel, pool.with_grams(lot, plus(pool.grams(lot), grams)))
+    store = held.stores.get(lot, Store())
+    store = replace(store, total_g=store.total_g + event.mass_g)
+    if lot in held.dissolved or "extract" in dyestuff.substance.casefold().split():
+        held = held.with_store(lot, replace(store, soluble=True))
+        return held.with_pool(event.vessel, pool.with_grams(lot, plus(pool.grams(lot), grams)))
+    held = held.with_store(lot, replace(store, colour_g=plus(store.colour_g, grams)))
+    return _sieve_returned(held.with_pool(event.vessel, pool), event.vessel, after)
+
+
+def _dissolved(held: Holdings, event: e.Dissolved, before: State, after: State) -> Holdings:
+    return replace(held, dissolved=held.dissolved | {event.ingredient})
+
+
+def _strained(held: Holdings, event: e.Strained, before: State, after: State) -> Holdings:
+    bath = held.bath(event.vessel)
+    lots = [one.name for one in before.dyestuffs if one.place == event.vessel and one.name in held.stores]
+    held, pool, held_back_l = _sieved(held, bath.pool, lots, event)
+    left, out = parted(pool, minus(pool.volume_l, held_back_l)) if lots else (EMPTY, pool)
+    # What parted left behind is all the sieve holds: liquor, and with it everything but the lots' own colour.
+    kept = {name: grams for name, grams in left.held_g.items() if name not in lots}
+    poured = dict(out.held_g)
+    for lot in lots:
+        held, poured[lot] = _pulled(held, lot, pool, held_back_l)
+    held = replace(held, sieve=mixed(held.sieve, Pool(left.volume_l, kept)))
+    how: How = "read" if event.volume_l is not None and was_read(event.how) else "modelled"
+    moved_bath = Bath(Pool(out.volume_l, poured), bath.temperature_c, bath.uses, how)
+    held = held.without_bath(event.vessel)
+    return held.with_bath(event.into, together(held.bath(event.into), moved_bath))
+
+
+def _sieved(held: Holdings, pool: Pool, lots: list[str], event: e.Strained) -> tuple[Holdings, Pool, Vector]:
+    """The liquor before it is parted, and how much the dyestuff keeps. A volume read corrects the pot's,
+    not the dyestuff's own share, which is the surer guess.
+    """
+    solid = [lot for lot in lots if not held.stores[lot].soluble]
+    wants = total(
+        [times(held.unknowns[u.spent_name(lot)], held.stores[lot].total_g / ML_PER_L) for lot in solid]
+    )
+    back = tuple([min(want, MOST_HELD * there) for want, there in zip(wants, pool.volume_l, strict=True)])
+    if event.volume_l is None or not was_read(event.how):
+        return held, pool, back
+    runs_off = settled(minus(pool.volume_l, back), event.volume_l, u.READING_ERROR)
+    held, pool = _corrected(held, pool, plus(runs_off, back))
+    return held, pool, back
+
+
+def _corrected(held: Holdings, pool: Pool, volume_l: Vector) -> tuple[Holdings, Pool]:
+    """Liquor at a volume that was read; the difference is booked as found by reading."""
+    found = plus(held.by_reading_l, minus(volume_l, pool.volume_l))
+    return replace(held, by_reading_l=found), pool.with_volume(volume_l)
+
+
+def _pulled(held: Holdings, lot: str, pool: Pool, held_back_l: Vector) -> tuple[Holdings, Vector]:
+    """One extraction's colour: what the dyestuff keeps (no less than the liquor it holds has), and what
+    runs off.
+    """
+    store, free = held.stores[lot], pool.grams(lot)
+    here = plus(store.colour_g, free)
+    least = [
+        back / all_l if all_l > 0.0 else 0.0 for back, all_l in zip(held_back_l, pool.volume_l, strict=True)
+    ]
+    kept = constant(0.0) if store.soluble else held.unknowns[u.kept_name(lot)]
+    shares = tuple([max(r, floor) for r, floor in zip(kept, least, strict=True)])
+    inside = scaled(here, shares)
+    held = held.with_store(lot, replace(store, colour_g=inside, pulls=store.pulls + 1))
+    return held, minus(here, inside)
+
+
+def _pooled(held: Holdings, event: e.Pooled, before: State, after: State) -> Holdings:
+    bath = held.bath(event.vessel)
+    if event.volume_l is None:
+        held = held.without_bath(event.vessel)
+        return held.with_bath(event.into, together(held.bath(event.into), bath))
+    left, out = parted(bath.pool, constant(event.volume_l))
+    held = held.with_pool(event.vessel, left)
+    poured = replace(bath, pool=out, volume_how=_word(event.how))
+    return held.with_bath(event.into, together(held.bath(event.into), poured))
+
+
+def _topped_up(held: Holdings, event: e.ToppedUp, before: State, after: State) -> Holdings:
+    bath = held.bath(event.vessel)
+    if event.to_l is None:
+        return held.with_water(event.vessel, _told(held, event.volume_l or 0.0, event.how))
+    mark = _told(held, event.to_l, event.how)
+    water = tuple([max(0.0, m - there) for m, there in zip(mark, bath.pool.volume_l, strict=True)])
+    held = held.with_water(event.vessel, water)
+    bath = replace(held.bath(event.vessel), volume_how=_word(event.how))
+    if was_read(event.how):
+        held, pool = _corrected(held, bath.pool, mark)
+        bath = replace(bath, pool=pool)
+    return held.with_bath(event.vessel, bath)
+
+
+def _entered(held: Holdings, event: e.Entered | e.Dipped, before: State, after: State) -> Holdings:
+    """Fibre that comes wet brings its liquor in, and all that is loose on it."""
+    name = event.snippet if isinstance(event, e.Dipped) else event.lot
+    lot = after.lot(name)
+    if lot is None:
+        return held
+    fibre = held.fibres.get(name, Fibre(lot.kind, lot.mass_g, lot.snippet))
+    bath = held.bath(event.vessel)
+    held = held.with_bath(event.vessel, together(bath, Bath(fibre.liquor, bath.temperature_c)))
+    return held.with_fibre(name, replace(fibre, liquor=EMPTY))
+
+
+def _lifted(held: Holdings, event: e.Lifted, before: State, after: State) -> Holdings:
+    """Fibre comes out wet: it carries liquor at the bath's strength, by its wet mass where that was weighed.
+
+    The bath is used once more when its last lot is out.
+    """
+    fibre, bath = held.fibres.get(event.lot), held.bath(event.vessel)
+    if fibre is None:
+        return held
+    if event.wet_mass_g is not None:
+        held = _weighed_wet(held, fibre, event.wet_mass_g)
+        carried = constant(max(0.0, event.wet_mass_g - fibre.bone_dry_g) / ML_PER_L)
+    else:
+        carried = times(held.unknowns[u.held_name(u.family_of(fibre.kind))], fibre.bone_dry_g / ML_PER_L)
+    left, out = parted(bath.pool, carried)
+    emptied = not fibre.snippet and all(one.snippet for one in after.lots_in(event.vessel))
+    uses = bath.uses + 1 if emptied else bath.uses
+    held = held.with_bath(event.vessel, replace(bath, pool=left, uses=uses))
+    return held.with_fibre(event.lot, replace(fibre, liquor=mixed(fibre.liquor, out)))
+
+
+def _weighed_wet(held: Holdings, fibre: Fibre, wet_mass_g: float) -> Holdings:
+    """A wet weight replaces the guess for fibre of that family: the same hands lift the next lot."""
+    if fibre.snippet or wet_mass_g <= fibre.bone_dry_g:
+        return held
+    name = u.held_name(u.family_of(fibre.kind))
+    weighed = (wet_mass_g - fibre.bone_dry_g) / fibre.bone_dry_g
+    found = settled(held.unknowns[name], weighed, SQUEEZE_VARIES)
+    return replace(held, unknowns=held.unknowns.with_value(name, found))
+
+
+def _read(held: Holdings, event: e.Read, before: State, after: State) -> Holdings:
+    if event.vessel and event.temperature_c is not None:
+        held = _warmed(held, event.vessel, event.temperature_c)
+    if event.vessel and event.volume_l is not None and event.vessel in held.baths:
+        held = _volume_read(held, event.vessel, event.volume_l)
+    lot = after.lot(event.lot)
+    if lot is not None and event.mass_g is not None and lot.place == OUT_WET:
+        held = _wet_mass_read(held, event.lot, event.mass_g)
+    return held
+
+
+def _warmed(held: Holdings, vessel: str, temperature_c: float) -> Holdings:
+    if vessel not in held.baths:
+        return held
+    return held.with_bath(vessel, held.bath(vessel).warmed(temperature_c))
+
+
+def _volume_read(held: Holdings, vessel: str, volume_l: float) -> Holdings:
+    bath = held.bath(vessel)
+    held, pool = _corrected(held, bath.pool, settled(bath.pool.volume_l, volume_l, u.READING_ERROR))
+    return held.with_bath(vessel, replace(bath, pool=pool, volume_how="read"))
+
+
+def _wet_mass_read(held: Holdings, lot: str, mass_g: float) -> Holdings:
+    """A lot weighed wet on the table: its liquor is known, what that holds is as reckoned."""
+    fibre = held.fibres.get(lot)
+    if fibre is None:
+        return held
+    held = _weighed_wet(held, fibre, mass_g)
+    carried = constant(max(0.0, mass_g - fibre.bone_dry_g) / ML_PER_L)
+    held, liquor = _corrected(held, fibre.liquor, carried)
+    return held.with_fibre(lot, replace(fibre, liquor=liquor))
+
+
+def _confirmed(held: Holdings, event: e.Confirmed, before: State, after: State) -> Holdings:
+    if event.temperature_c is None or not event.vessel:
+        return held
+    return _warmed(held, event.vessel, event.temperature_c)
+
+
+def _reached(held: Holdings, event: e.Reached, before: State, after: State) -> Holdings:
+    vessel = after.vessel(event.vessel)
+    if vessel is None or vessel.reached_c is None:
+        return held
+    return _warmed(held, event.vessel, vessel.reached_c)
+
+
+def _kept(held: Holdings, event: e.Kept, before: State, after: State) -> Holdings:
+    if event.volume_l is not None and event.vessel in held.baths:
+        held = _volume_read(held, event.vessel, event.volume_l)
+    bath = held.bath(event.vessel)
+    there = held.kept.get(event.label, Bath())
+    return held.without_bath(event.vessel).with_kept(event.label, together(there, bath))
+
+
+def _drawn(held: Holdings, event: e.Drawn, before: State, after: State) -> Holdings:
+    """From a bath kept today, or one of another session, whose colour this account does not know."""
+    if event.label in held.kept:
+        bath = held.kept[event.label]
+        left, out = EMPTY, bath.pool
+        if event.volume_l is not None:
+            left, out = parted(bath.pool, constant(event.volume_l))
+        held = held.with_kept(event.label, replace(bath, pool=left))
+        drawn = replace(bath, pool=out, volume_how="modelled")
+        return held.with_bath(event.vessel, together(held.bath(event.vessel), drawn))
+    held = held.with_water(event.vessel, constant(event.volume_l or 0.0))
+    bath = held.bath(event.vessel)
+    return held.with_bath(event.vessel, replace(bath, uses=max(1, bath.uses)))
+
+
+def _discarded(held: Holdings, event: e.Discarded, before: State, after: State) -> Holdings:
+    if event.label:
+        bath = held.kept.get(event.label, Bath())
+        kept = {label: one for label, one in held.kept.items() if label != event.label}
+        return replace(held, kept=kept).with_away(bath.pool)
+    return held.with_away(held.bath(event.vessel).pool).without_bath(event.vessel)
+
+
+CHANGES: Mapping[str, Change] = {
+    "filled": _filled,
+    "refreshed": _filled,
+    "added": _added,
+    "dissolved": _dissolved,
+    "strained": _strained,
+    "pooled": _pooled,
+    "topped-up": _topped_up,
+    "entered": _entered,
+    "dipped": _entered,
+    "lifted": _lifted,
+    "read": _read,
+    "confirmed": _confirmed,
+    "reached": _reached,
+    "kept": _kept,
+    "drawn": _drawn,
+    "discarded": _discarded,
+}

@@ -1,0 +1,187 @@
+"""What no one has told or read yet, as one number a world: drawn from the starting guesses of
+`dyeing.priors`.
+
+Knows nothing of what happened. Guesses made here, beside those taken from there, say so with their source.
+"""
+
+import math
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from dyesession.account.worlds import Vector, dealt
+from dyesession.dyeing.bands import Scale
+from dyesession.dyeing.evaporation import LID_SHARE
+from dyesession.dyeing.fibres import Family, fibre_family
+from dyesession.dyeing.limits import OutOfRange
+from dyesession.dyeing.mordanting import RULES
+from dyesession.dyeing.priors import (
+    UPTAKE_RATE,
+    Prior,
+    fibre_retention_prior,
+    kept_share_prior,
+    partition_prior,
+    spent_retention_prior,
+)
+from dyesession.plan.model import Plan, PlannedDose
+
+# A dye pot may be covered, ajar or open, and the log does not say. Centre: ajar; ends: below a good lid,
+# and open.
+LID_UNKNOWN = Prior(
+    "steam's share past the lid, lid not told",
+    LID_SHARE["ajar"][1],
+    LID_SHARE["on"][0],
+    1.0,
+    "log",
+    "common practice, no source: a covered pot to an open one",
+)
+# Nobody says whether a lot was only lifted or squeezed as well: between the guesses for the two.
+LIFT_UNKNOWN = "between the guesses for lifted and for squeezed: common practice, no source"
+
+WATER_BY_EYE = Prior(
+    "water filled by eye over water told", 1.0, 0.9, 1.1, "log", "judgement: filled to a mark"
+)
+WATER_BY_JUG = Prior(
+    "water by jug over water told",
+    1.0,
+    0.95,
+    1.05,
+    "log",
+    "2-5 % for a jug (usual uncertainty, no source), the wider end as a hot jug overstates by 3 % more",
+)
+READING_ERROR = 0.05  # half-width of a volume reading, as the jug's
+
+# What a strong home ring brings into the pot, and so the most steam it can drive while no burner is told.
+# Judgement: 3 kW at 0.7, near an electric coil's 0.74 (a blog quoting US DOE tests: weak).
+STRONG_RING_W = 2000.0
+
+
+@dataclass(frozen=True)
+class Starting:
+    """The numbers an account starts from, where they are not the usual ones.
+
+    `priors` replaces starting guesses by an unknown's name, for learned numbers and for tests; a prior
+    whose low equals its high is a known number. `net_power_w` bounds the steam. `pot_diameter_m` is by
+    vessel.
+    """
+
+    priors: Mapping[str, Prior] = field(default_factory=dict)
+    net_power_w: float = STRONG_RING_W
+    pot_diameter_m: Mapping[str, float] = field(default_factory=dict)
+
+
+def known(name: str, value: float) -> Prior:
+    """A number that is no guess, as a prior of no width."""
+    return Prior(name, value, value, value, "log", "known")
+
+
+def kept_name(dyestuff: str) -> str:
+    """Name of the unknown: share of its colour that this dyestuff keeps per extraction."""
+    return f"kept share of {dyestuff}"
+
+
+def spent_name(dyestuff: str) -> str:
+    """Name of the unknown: liquor held by this spent dyestuff, g/g."""
+    return f"liquor held by spent {dyestuff}"
+
+
+def rate_name(dyestuff: str) -> str:
+    """Name of the unknown: rate of uptake (and of extraction beside the fibre), per minute at heat."""
+    return f"rate of {dyestuff}"
+
+
+def partition_name(dyestuff: str, family: Family) -> str:
+    """Name of the unknown: partition of this dyestuff's colour on that kind of fibre, L/kg."""
+    return f"partition of {dyestuff} on {family}"
+
+
+def held_name(family: Family) -> str:
+    """Name of the unknown: liquor held by wet fibre of that kind, g per g bone-dry."""
+    return f"liquor held by {family}"
+
+
+def mordant_share_name(family: Family) -> str:
+    """Name of the unknown: share of a small dose of alum that the fibre takes."""
+    return f"share of alum taken by {family}"
+
+
+def mordant_most_name(family: Family) -> str:
+    """Name of the unknown: the most alum the fibre takes, per cent of its mass."""
+    return f"most alum taken by {family}"
+
+
+NO_LOTS: tuple[Family, ...] = ("wool",)  # a day without fibre still lifts snippets, which count as wool
+LID, EYE, JUG, MORDANT_RATE = "lid", "water by eye", "water by jug", "rate of mordanting"
+
+
+def family_of(kind: str) -> Family:
+    """Family of a fibre; one with no figures is taken as wool, whose guess for an unknown dye is the
+    widest.
+    """
+    try:
+        return fibre_family(kind)
+    except OutOfRange:
+        return "wool"
+
+
+@dataclass(frozen=True)
+class Unknowns:
+    """Every unknown of a day by name, one number a world."""
+
+    values: Mapping[str, Vector]
+
+    def __getitem__(self, name: str) -> Vector:
+        """One number a world for that unknown."""
+        return self.values[name]
+
+    def with_value(self, name: str, value: Vector) -> "Unknowns":
+        """A copy with one unknown replaced, as by a weighing."""
+        return Unknowns({**self.values, name: value})
+
+
+def unknowns(plan: Plan, starting: Starting) -> Unknowns:
+    """All unknowns of a plan, each with its own column of the lattice, in an order the plan alone decides;
+    column 0 is the steam's.
+    """
+    values = {}
+    for number, (name, prior) in enumerate(starting_priors(plan), start=1):
+        values[name] = dealt(starting.priors.get(name, prior), number)
+    return Unknowns(values)
+
+
+def starting_priors(plan: Plan) -> Iterator[tuple[str, Prior]]:
+    """Name and usual starting guess of every unknown of a plan, in a fixed order: also what a log's header
+    lists.
+    """
+    yield LID, LID_UNKNOWN
+    yield EYE, WATER_BY_EYE
+    yield JUG, WATER_BY_JUG
+    yield MORDANT_RATE, UPTAKE_RATE
+    families = tuple(dict.fromkeys(family_of(one.kind) for one in plan.lots)) or NO_LOTS
+    for family in families:
+        yield held_name(family), lift_prior(family)
+        rule = RULES[family]
+        yield mordant_share_name(family), _of_rule("logit", rule.share, rule.source)
+        yield mordant_most_name(family), _of_rule("log", rule.most_pct, rule.source)
+    for dose in plan.doses:
+        if dose.role == "dyestuff":
+            yield from _of_dyestuff(dose, families)
+
+
+def _of_dyestuff(dose: PlannedDose, families: tuple[Family, ...]) -> Iterator[tuple[str, Prior]]:
+    yield kept_name(dose.ingredient), kept_share_prior(dose.substance)
+    yield spent_name(dose.ingredient), spent_retention_prior()
+    yield rate_name(dose.ingredient), UPTAKE_RATE
+    for family in families:
+        yield partition_name(dose.ingredient, family), partition_prior(family, dose.substance)
+
+
+def lift_prior(family: Family) -> Prior:
+    """Guess at the liquor held by fibre just out of a bath, squeezed or not."""
+    lifted, squeezed = fibre_retention_prior(family, "lifted"), fibre_retention_prior(family, "squeezed")
+    centre = math.sqrt(lifted.centre * squeezed.centre)
+    return Prior(f"liquor held by {family}", centre, squeezed.low, lifted.high, "log", LIFT_UNKNOWN)
+
+
+def _of_rule(scale: Scale, points: tuple[float, float, float], source: str) -> Prior:
+    low, centre, high = points
+    return Prior("alum taken", centre, low, high, scale, source)
