@@ -140,8 +140,8 @@ def _missing(want: Wanted, pots: Sequence[Pot]) -> str:
             f"No pot is left over for the {want.vessel}: iron wants a pot of its own,"
             f" of at least {want.water_l / FILL_SHARE:.1f} L, that nothing else is dyed in."
         )
-    listed = "one pot" if len(pots) == 1 else f"{len(pots)} pots"
+    listed = "one pot, which is" if len(pots) == 1 else f"{len(pots)} pots, all"
     return (
-        f"Your kitchen lists {listed}, and they are all in use when the {want.vessel} is wanted:"
+        f"Your kitchen lists {listed} in use when the {want.vessel} is wanted:"
         f" find one more of at least {want.water_l / FILL_SHARE:.1f} L, or let a bath wait in a bucket."
     )

@@ -119,9 +119,8 @@ def _no_scale(dose: ToWeigh) -> Weigh:
     return Weigh(
         "no scale",
         None,
-        f"{show_mass(dose.mass_g)} is wanted and your kitchen lists no scale: borrow one that shows"
-        f" {step:g} g"
-        " or have it weighed out; a dose is never guessed",
+        f"{show_mass(dose.mass_g)}, on a scale that shows {step:g} g: your kitchen lists no scale, so its ± is"
+        " not known",
     )
 
 

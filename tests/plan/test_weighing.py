@@ -78,10 +78,10 @@ def test_a_substance_nobody_knows_is_not_made_into_a_stock():
     assert weigh(ToWeigh(2.0, (2.0,), "mordant", None, 100.0), [GRAM]).how == "larger lot"
 
 
-def test_without_a_scale_the_one_to_borrow_is_named():
+def test_without_a_scale_the_one_that_would_do_is_named():
     found = weigh(a_dose(2.4, "modifier", "ferrous sulphate"), [])
     assert (found.how, found.sd_g) == ("no scale", None)
-    assert "one that shows 0.1 g" in found.say
+    assert "a scale that shows 0.1 g" in found.say
 
 
 def test_water_is_not_weighed():
