@@ -7,6 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from dyesession.care.foam import foam_rise
+from dyesession.care.mixing import about_to_meet
 from dyesession.care.scalds import ONE_SECOND_FROM_C
 from dyesession.care.scene import Scene, amounts, litres, scene_of, tidy, with_trait
 from dyesession.care.situation import Situation
@@ -42,6 +43,21 @@ def ask_before(situation: Situation) -> AskNeed | None:
     return next((need for ask in _ASKS if (need := ask(scene)) is not None), None)
 
 
+def _never_mix(scene: Scene) -> AskNeed | None:
+    """Two things that this step would bring together, and that must not meet."""
+    met = about_to_meet(scene)
+    if met is None:
+        return None
+    return AskNeed(
+        kind="pot",
+        question=f"This must not be: {met.hazard}. Which pot is it really for?{_at(scene)}",
+        why=met.text,
+        expects=(scene.at.into if scene.target else scene.pot,),
+        rank=1,
+        hazard=met.hazard,
+    )
+
+
 def _hot_liquor(scene: Scene) -> AskNeed | None:
     """A bath last known or planned at 60 °C or more, about to be strained, poured, moved or lifted from."""
     verb = next((verb for act, verb in _HANDLING.items() if scene.does(act)), None)
@@ -55,7 +71,7 @@ def _hot_liquor(scene: Scene) -> AskNeed | None:
         question=f"How hot is {scene.pot}{volume}, before you {verb} it? ({known})",
         why=f"At {scene.heat} one second burns.",
         expects=READABLE_C,
-        rank=1,
+        rank=2,
         hazard="scald",
     )
 
@@ -72,22 +88,22 @@ def _foam(scene: Scene) -> AskNeed | None:
         question=f"{amounts(scene.adding or rise.carbonates)}, in portions: into which pot?{_at(scene)}",
         why=f"{rise.acid.word.capitalize()} makes {gas} from it, and {room}.",
         expects=(rise.letter,),
-        rank=2,
+        rank=3,
         hazard="foam over the rim",
     )
 
 
 def _own_iron_pot(scene: Scene) -> AskNeed | None:
     """Iron about to go into a pot: the right one?"""
-    iron = with_trait(scene.adding, "iron")
-    if not iron or not scene.does("adds"):
+    iron = with_trait(scene.coming, "iron")
+    if not iron or not scene.does("adds", "pours"):
         return None
     return AskNeed(
         kind="pot",
         question=f"{amounts(iron)}: into which pot?{_at(scene)}",
         why="Iron spoils every pot it was not meant for.",
         expects=(scene.pot,),
-        rank=3,
+        rank=4,
         hazard="iron astray",
     )
 
@@ -96,4 +112,4 @@ def _at(scene: Scene) -> str:
     return f" (bath {scene.heat})" if scene.heat else ""
 
 
-_ASKS: tuple[Callable[[Scene], AskNeed | None], ...] = (_hot_liquor, _foam, _own_iron_pot)
+_ASKS: tuple[Callable[[Scene], AskNeed | None], ...] = (_never_mix, _hot_liquor, _foam, _own_iron_pot)

@@ -45,8 +45,8 @@ def foam_litres(substance: str, mass_g: float) -> float:
 def foam_rise(scene: Scene) -> FoamRise | None:
     """The carbonate and acid this step brings together in one vessel, or None."""
     if scene.target:
-        return _meeting(scene.here, scene.target, scene.at.into, None)
-    return _meeting(scene.adding, scene.here, scene.pot, scene.free_l)
+        return _meeting(scene.here, scene.target, scene.at.into, scene.target_free_l)
+    return _meeting(scene.coming, scene.here, scene.pot, scene.free_l)
 
 
 def _meeting(

@@ -16,6 +16,9 @@ ILL_MG_PER_KG = 20.0
 POISONED_MG_PER_KG = 60.0
 """Poisoning of the whole body from here: McGuigan 1996; "serious" for dogs, veteriankey.com/iron."""
 
+BODIES = (("child or dog", 10.0), ("child or dog", 20.0), ("grown person", 70.0))
+"""Body masses in kg that a table of them is usually shown for: own choice."""
+
 SOURCE = "McGuigan 1996; for dogs veteriankey.com/iron; iron share from molar masses"
 
 
@@ -54,6 +57,18 @@ def iron_mg_per_kg(heptahydrate_g: float, body_kg: float) -> float:
 def heptahydrate_grams_for(mg_per_kg: float, body_kg: float) -> float:
     """Grams of the crystals that bring this many milligrams of iron per kilogram. `body_kg` above 0."""
     return mg_per_kg * _checked(body_kg) / (iron_share() * _MG_PER_G)
+
+
+def iron_table(smallest: tuple[str, float] | None = None) -> tuple[tuple[str, float, float], ...]:
+    """(who, grams of the crystals that make ill, grams that poison) for a few body masses, lightest first.
+
+    `smallest` is ("child" or "pet", kg) of the household, set among the others.
+    """
+    bodies = [(f"{kg:g} kg {who}", kg) for who, kg in (*BODIES, *((smallest,) if smallest else ()))]
+    return tuple(
+        (who, heptahydrate_grams_for(ILL_MG_PER_KG, kg), heptahydrate_grams_for(POISONED_MG_PER_KG, kg))
+        for who, kg in sorted(dict(bodies).items(), key=lambda body: body[1])
+    )
 
 
 def _checked(body_kg: float) -> float:

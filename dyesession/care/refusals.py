@@ -6,7 +6,7 @@ By substance, never by the name of a colour or a recipe. Reasons and sources sta
 from dataclasses import dataclass
 
 from dyesession.care.heat import CARBON_MONOXIDE_SOURCE, FUEL_BURNERS
-from dyesession.substances import Substance, find
+from dyesession.substances import Substance, find, strength_percent
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,9 +54,16 @@ def refusal_of(substance: Substance) -> Refusal | None:
 def needs_choice(substance_text: str) -> Choice | None:
     """Why the substance this text names is off until chosen (copper, lye ...), or None."""
     found = find(substance_text)
-    if found is None or not found.needs_choice:
+    return choice_of(found, substance_text) if found is not None else None
+
+
+def choice_of(substance: Substance, as_named: str = "") -> Choice | None:
+    """Why this substance is off until chosen, or None; at a harmless strength ("5 %") it is not off."""
+    percent = strength_percent(as_named)
+    band = substance.band(percent) if percent is not None else None
+    if not substance.needs_choice or (band is not None and not band.codes):
         return None
-    return Choice(_title(found), found.home_use_reason, found.source)
+    return Choice(_title(substance), substance.home_use_reason, substance.source)
 
 
 def heat_refusal(burner: str, indoors: bool) -> Refusal | None:

@@ -14,13 +14,17 @@ MEMORY = "from memory, unverified"
 
 @dataclass(frozen=True, slots=True)
 class Reminder:
-    """One line of care: what raised it, what to say, how grave it is (1 to 4), and who says so."""
+    """One line of care: what raised it, what to say, how grave it is (1 to 4), and who says so.
+
+    `private` tells that its words come from who lives in the house: shown, never written to a log.
+    """
 
     trigger: str
     text: str
     severity: int
     hazard: str
     source: str
+    private: bool = False
 
 
 def shortened(text: str, longest: int = LONGEST_LINE) -> str:

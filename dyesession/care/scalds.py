@@ -21,6 +21,9 @@ COOL_C = 40.0
 
 _MIN, _H = 60.0, 3600.0
 
+# How coarsely a cooling time is said; common practice, no source.
+_HOURS_FROM_MIN, _MIN_STEP, _HALF_HOUR_MIN = 120.0, 10, 30.0
+
 # (temperature °C, shortest s, longest s) over the adult rows of [1], [2] and [3], second or third degree.
 _ADULT = (
     (45.0, 2 * _H, 3 * _H),        # [1]
@@ -66,3 +69,16 @@ def spoken(seconds: float) -> str:
     if seconds < _H:
         return f"{seconds / _MIN:.1f}".removesuffix(".0") + " min"
     return f"{seconds / _H:.1f}".removesuffix(".0") + " h"
+
+
+def roughly(low_min: float, high_min: float) -> str:
+    """A span of minutes as nobody would measure it finer: "50 to 110 min", "2 to 4 h"."""
+    if high_min < _HOURS_FROM_MIN:
+        low, high = (max(1, round(minutes / _MIN_STEP)) * _MIN_STEP for minutes in (low_min, high_min))
+        return f"{low} min" if low == high else f"{low} to {high} min"
+    low_h, high_h = (_half_hours(minutes) for minutes in (low_min, high_min))
+    return f"{low_h} h" if low_h == high_h else f"{low_h} to {high_h} h"
+
+
+def _half_hours(minutes: float) -> str:
+    return f"{max(1, round(minutes / _HALF_HOUR_MIN)) / 2:g}"

@@ -8,12 +8,14 @@ from dataclasses import dataclass, field
 # A substance by key or by any name, and grams of it (None where nobody has said).
 Content = tuple[str, float | None]
 
-# What the step does. "lifts" lifts fibre or a bag out; "moves" carries the vessel itself.
+# What the step does. "lifts" lifts fibre or a bag out; "moves" carries the vessel itself; "keeps" puts the
+# vessel's bath by for another day; "opens" takes one off the shelf; "discards" pours the bath away.
 ACTIONS = (
     "adds", "strains", "lifts", "pours", "moves", "rinses", "enters", "heats", "grinds", "weighs powder",
+    "keeps", "opens", "discards",
 )  # fmt: skip
 
-BURNERS = ("", "electric", "induction", "gas ring", "camp stove", "charcoal")
+BURNERS = ("", "electric", "induction", "gas ring", "microwave", "camp stove", "charcoal")
 
 UNWEIGHED_KG = 10.0
 """Body mass taken for a child or pet nobody has weighed: own choice, the lightest row of the iron table."""
@@ -41,11 +43,12 @@ class Household:
 
 @dataclass(frozen=True, slots=True)
 class OtherVessel:
-    """Another vessel in the room, and what is in it."""
+    """Another vessel in the room, and what is in it; `free_l` is the room above its liquor, where known."""
 
     letter: str
     contents: tuple[Content, ...] = ()
     vessel: str = "pot"
+    free_l: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,6 +59,9 @@ class Situation:
     `temperature_c` is the bath's, as `temperature_how` says ("planned" or "read"); `volume_l` its
     liquor; `into` the letter of the vessel it is poured or strained into. `wof_percent` holds doses on
     the weight of fibre. `cooling_min` is the time down to 40 °C, (low, high) in minutes, where reckoned.
+    A kept bath that is opened or poured in brings its contents in `pouring` and its label in
+    `pouring_from`; `look_again_in_days` says when a kept bath is to be looked at (below 0: overdue by so
+    many days), of the one opened or the one being put by.
     Raises ValueError for an action or a burner not in ACTIONS or BURNERS: a word nobody knows would
     silence a reminder.
     """
@@ -73,6 +79,9 @@ class Situation:
     temperature_how: str = "planned"
     contents: tuple[Content, ...] = ()
     adding: tuple[Content, ...] = ()
+    pouring: tuple[Content, ...] = ()
+    pouring_from: str = ""
+    look_again_in_days: float | None = None
     other_vessels: tuple[OtherVessel, ...] = ()
     into: str = ""
     household: Household = field(default_factory=Household)

@@ -77,5 +77,10 @@ def first_aid_line(key: str, poison_centre: str | None = None) -> str:
 
     `key` is one of FIRST_AID_KEYS; raises KeyError for any other.
     """
-    number = " ".join((poison_centre or "").split())
-    return _FIRST_AID[key].replace("{centre}", f"your poison centre ({number})" if number else _NOBODY)
+    return _FIRST_AID[key].replace("{centre}", centre_words(poison_centre))
+
+
+def centre_words(poison_centre: str | None = None) -> str:
+    """Whom to ring: the poison centre, with the dyer's own number where it was given."""
+    number = " ".join("".join(c if c.isprintable() else " " for c in poison_centre or "").split())
+    return f"your poison centre ({number})" if number else _NOBODY

@@ -52,6 +52,7 @@ def _parser() -> argparse.ArgumentParser:
     _rehearse(commands)
     _check(commands)
     _review(commands)
+    _safety(commands)
     return parser
 
 
@@ -169,6 +170,18 @@ def _review(commands: "Commands[argparse.ArgumentParser]") -> None:
     made.add_argument("--json", action="store_true", help="print one JSON document")
 
 
+def _safety(commands: "Commands[argparse.ArgumentParser]") -> None:
+    made = _command(
+        commands,
+        "safety",
+        "show what is known of a substance, or what to keep apart and all substances",
+        _run_safety,
+        "dyesession safety copperas",
+    )
+    made.add_argument("substance", metavar="SUBSTANCE", nargs="*", help="any name or CAS number")
+    made.add_argument("--json", action="store_true", help="print one JSON document")
+
+
 # Each command's own module is loaded only when it runs.
 def _open(options: argparse.Namespace) -> int:
     from dyesession.cli.days import open_day
@@ -204,3 +217,9 @@ def _run_review(options: argparse.Namespace) -> int:
     from dyesession.cli.papers import review
 
     return review(options)
+
+
+def _run_safety(options: argparse.Namespace) -> int:
+    from dyesession.cli.safety import safety
+
+    return safety(options)

@@ -14,7 +14,7 @@ from dyesession.substances.model import (
     Substance,
     Wording,
 )
-from dyesession.substances.names import find, form_named, nearest
+from dyesession.substances.names import find, form_named, nearest, strength_percent
 
 __all__ = [
     "FIRST_AID",
@@ -30,5 +30,6 @@ __all__ = [
     "form_named",
     "load",
     "nearest",
+    "strength_percent",
     "wording",
 ]

@@ -13,8 +13,8 @@ from typing import Any
 from dyesession.substances.model import Band, Figure, Form, Substance, Wording
 
 _WORDING = "wording.toml"
-_OWN = ("key", "names", "word", "like")  # never inherited
-_LISTS = ("names", "roles", "protection", "codes", "pictograms")
+_OWN = ("key", "names", "word", "like", "cas", "cas_note")  # never inherited
+_LISTS = ("names", "roles", "protection", "codes", "pictograms", "must_not_meet")
 _FIGURES = ("lots_vary", "solubility", "limit", "gas", "iron_share")
 
 Table = dict[str, Any]

@@ -18,7 +18,7 @@ TRAITS = (
     "ammonia", "ammonium salt", "bleach", "peroxide", "alcohol", "oxidiser", "reducing", "damp fire",
     "iron", "copper", "chromium", "tin", "lead", "aluminium salt", "tannin", "oxalate",
     "insect dye", "madder", "poison plant", "plant slurry", "stains skin", "ferments", "foams", "flour",
-    "grinds to dust", "eye danger", "flammable",
+    "grinds to dust", "flammable",
 )  # fmt: skip
 
 
@@ -36,13 +36,18 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Form:
-    """Another form on the packet: one gram of it does the work of `grams` of the substance `of`."""
+    """Another form on the packet: one gram of it does the work of `grams` of the substance `of`.
+
+    `low_grams` and `high_grams` stand where the sources differ; None where the figure is exact.
+    """
 
     name: str
     grams: float
     of: str
     basis: str
     source: str
+    low_grams: float | None = None
+    high_grams: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +66,9 @@ class Substance:
     """One substance as a dyer meets it. Where sheets differ, the stricter codes stand.
 
     `source` covers the hazards and the words; every figure has its own. `lots_vary` is how far one
-    lot may stand from the next in strength (half-width, per cent).
+    lot may stand from the next in strength (half-width, per cent). `other_view` names what another sheet
+    says; `cas_note` holds further numbers and where they come from; `must_not_meet` what to keep from it,
+    with what would come of it in brackets.
     """
 
     key: str
@@ -83,6 +90,8 @@ class Substance:
     word: str
     traits: frozenset[str] = frozenset()
     cas: str = ""
+    cas_note: str = ""
+    must_not_meet: tuple[str, ...] = ()
     codes: tuple[str, ...] = ()
     pictograms: tuple[str, ...] = ()
     signal_word: str = ""

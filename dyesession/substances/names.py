@@ -32,14 +32,19 @@ _KEEP_FINAL_S = ("ss", "us", "is")
 _OXIDATION_STATE = re.compile(r"\((i{1,3}|iv|vi)\)")
 _PARTS = re.compile(r"[()\[\]/;,]|\bor\b")
 _FEWEST_LETTERS = 4  # shorter words in common are chance
+_CAS = re.compile(r"\b\d{2,7}-\d\d-\d\b")
+_PERCENT = re.compile(r"(?<![\d.,])(\d{1,3}(?:[.,]\d+)?)\s*(?:%|per\s?cent)")
+_STRENGTH = re.compile(r"(?:\d[\d.,]*\s*(?:-|–|to)\s*)?\d[\d.,]*\s*(?:%|per\s?cent)")
+_ALL = 100.0
 
 
 def find(text: str) -> Substance | None:
     """The substance this text names, or None.
 
-    A text that names several ("copperas (ferrous sulphate)", "copper or chrome") gives the strictest.
+    A text that names several ("copperas (ferrous sulphate)", "copper or chrome") gives the strictest; so
+    does a CAS number that two of them share.
     """
-    whole = _lookup(text)
+    whole = _lookup(text) or _by_number(text)
     if whole is not None:
         return whole
     parts = [found for part in _PARTS.split(_folded(text)) if (found := _lookup(part)) is not None]
@@ -51,6 +56,15 @@ def form_named(text: str) -> Form | None:
     wanted = _words(text)
     forms = (form for substance in load().values() for form in substance.forms)
     return next((form for form in forms if wanted and _words(form.name) == wanted), None)
+
+
+def strength_percent(text: str) -> float | None:
+    """The strength a dyer gave with a name ("3 % peroxide", "vinegar 5-8 %"), or None.
+
+    Per cent by mass, 0 to 100; of a range the stronger end.
+    """
+    stated = [float(number.replace(",", ".")) for number in _PERCENT.findall(text)]
+    return max((percent for percent in stated if percent <= _ALL), default=None)
 
 
 def nearest(text: str, most: int = 3) -> tuple[str, ...]:
@@ -71,6 +85,14 @@ def _lookup(text: str) -> Substance | None:
     return load()[key] if key else None
 
 
+def _by_number(text: str) -> Substance | None:
+    number = text.strip()
+    if not _CAS.fullmatch(number):
+        return None
+    bearing = (one for one in load().values() if number in _CAS.findall(f"{one.cas} {one.cas_note}"))
+    return max(bearing, key=_strictness, default=None)
+
+
 @cache
 def _index() -> Mapping[Words, str]:
     index: dict[Words, str] = {}
@@ -86,7 +108,7 @@ def _words(text: str) -> Words:
 
 
 def _spelt(text: str) -> Iterator[str]:
-    for word in re.findall(r"[^\W_]+", _folded(text)):
+    for word in re.findall(r"[^\W_]+", _STRENGTH.sub(" ", _folded(text))):
         if not word.isdigit():
             yield _singular(_SPELLINGS.get(word, word).replace("sulph", "sulf"))
 

@@ -86,7 +86,68 @@ def test_pouring_into_another_bath_asks_for_that_baths_letter():
 def test_the_worst_hazard_is_the_one_asked_about():
     need = ask_before(Situation(actions=("strains", "adds"), adding=(("iron", 2.4),), temperature_c=85.0))
     assert need.hazard == "scald"
+    assert need.rank == 2
+
+
+def test_two_things_that_must_not_meet_are_asked_about_before_anything_else():
+    vat = (("sodium dithionite", 10.0),)
+    need = ask_before(
+        Situation(
+            letter="C", actions=("adds",), adding=(("vinegar", 50.0),), contents=vat, temperature_c=60.0
+        )
+    )
     assert need.rank == 1
+    assert need.expects == ("C",)
+    assert need.question == "This must not be: sulphur dioxide. Which pot is it really for? (bath 60 °C)"
+    assert need.why.startswith("Never 50 g vinegar with 10 g dithionite in C: sulphur dioxide.")
+
+
+def test_a_kept_bath_is_asked_about_before_it_is_poured_on_what_it_must_not_meet():
+    need = ask_before(
+        Situation(
+            letter="C",
+            actions=("pours",),
+            pouring=(("alum", None),),
+            pouring_from="alum bath",
+            contents=(("thiox", 9.0),),
+        )
+    )
+    assert (need.rank, need.expects) == (1, ("C",))
+
+
+def test_pouring_a_pot_into_the_wrong_one_asks_for_the_pot_it_would_go_into():
+    need = ask_before(
+        Situation(
+            letter="A",
+            actions=("pours",),
+            into="C",
+            contents=(("vinegar", 50.0),),
+            other_vessels=(OtherVessel("C", (("sodium dithionite", 10.0),)),),
+        )
+    )
+    assert (need.rank, need.expects) == (1, ("C",))
+
+
+def test_what_has_met_already_or_stands_in_two_pots_is_not_asked_about():
+    met = Situation(
+        letter="C", actions=("enters",), contents=(("vinegar", 50.0), ("sodium dithionite", 10.0))
+    )
+    apart = Situation(
+        letter="A",
+        actions=("adds",),
+        adding=(("alum", 29.0),),
+        other_vessels=(OtherVessel("C", (("sodium dithionite", 10.0),)),),
+    )
+    assert ask_before(met) is None
+    assert ask_before(apart) is None
+
+
+def test_a_kept_iron_bath_asks_for_its_pot_as_fresh_iron_does():
+    need = ask_before(
+        Situation(letter="D", actions=("pours",), pouring=(("copperas", None),), pouring_from="iron bath")
+    )
+    assert need.question == "iron: into which pot?"
+    assert need.expects == ("D",)
 
 
 def test_four_asks_a_day_and_where_the_number_comes_from():

@@ -1,4 +1,4 @@
-"""Every trigger has a situation that raises it and one, a step away, that does not."""
+"""What is said of a situation: worst first, short, once, and only what can apply."""
 
 import re
 
@@ -6,201 +6,23 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dyesession.care import ACTIONS, BURNERS, TRIGGERS, Household, OtherVessel, Situation, reminders
+from dyesession.care import (
+    ACTIONS,
+    BURNERS,
+    TRIGGERS,
+    Household,
+    OtherVessel,
+    Situation,
+    reminders,
+    reminders_over,
+)
 from dyesession.substances import load
 
 TODDLER = Household(child_kg=12.0)
 
-# trigger: (what raises it, what its line must say, what is near and must not raise it)
-CASES = {
-    "fuel stove indoors": (
-        Situation(letter="B", burner="camp stove", indoors=True),
-        "Camp stove under B",
-        Situation(letter="B", burner="camp stove", indoors=False),
-    ),
-    "never mix": (
-        Situation(letter="B", adding=(("vinegar", 50.0),), contents=(("bleach", 20.0),)),
-        "Never 50 g vinegar with 20 g bleach in B: chlorine gas.",
-        Situation(letter="B", adding=(("vinegar", 50.0),), contents=(("soap", 20.0),)),
-    ),
-    "refused": (
-        Situation(letter="B", adding=(("bichromate of potash", 3.0),)),
-        "3 g chrome in B: refused.",
-        Situation(letter="B", adding=(("alum", 3.0),)),
-    ),
-    "unknown substance": (
-        Situation(letter="B", adding=(("fairy dust", 12.0),)),
-        "Unknown: 12 g fairy dust in B.",
-        Situation(letter="B", adding=(("madder", 12.0),)),
-    ),
-    "insect dye": (
-        Situation(letter="B", actions=("grinds",), adding=(("cochineal", 12.0),)),
-        "12 g cochineal for B",
-        Situation(letter="B", actions=("adds",), adding=(("cochineal", 12.0),)),
-    ),
-    "hot liquor": (
-        Situation(letter="B", actions=("strains",), temperature_c=70.0, volume_l=2.0),
-        "B, 2.0 L, is at 70 °C: one second burns.",
-        Situation(letter="B", actions=("strains",), temperature_c=44.0, volume_l=2.0),
-    ),
-    "foam": (
-        Situation(
-            letter="B", adding=(("chalk", 20.0),), contents=(("alum", 29.0),), volume_l=8.0, capacity_l=10.0
-        ),
-        "20 g chalk on alum in B: up to 4.8 L gas, 2.0 L free.",
-        Situation(
-            letter="B", adding=(("chalk", 20.0),), contents=(("madder", 29.0),), volume_l=8.0, capacity_l=10.0
-        ),
-    ),
-    "lye into water": (
-        Situation(letter="B", adding=(("caustic soda", 5.0),), temperature_c=60.0),
-        "5 g lye for B, now 60 °C",
-        Situation(letter="B", adding=(("soda ash", 5.0),), temperature_c=60.0),
-    ),
-    "damp powder": (
-        Situation(letter="B", adding=(("dithionite", 10.0),)),
-        "10 g dithionite for B",
-        Situation(letter="B", adding=(("fructose", 10.0),)),
-    ),
-    "iron at home": (
-        Situation(letter="B", adding=(("iron", 2.4),), household=TODDLER),
-        "2.4 g iron for B: lock the rest up; 1.2 g swallowed can make a 12 kg child ill.",
-        Situation(letter="B", adding=(("iron", 2.4),)),
-    ),
-    "off unless chosen": (
-        Situation(letter="B", adding=(("bluestone", 4.0),)),
-        "4 g copper sulphate for B: off unless you chose it.",
-        Situation(letter="B", adding=(("iron", 4.0),)),
-    ),
-    "metal pot": (
-        Situation(letter="B", material="aluminium", contents=(("lye", 5.0),)),
-        "5 g lye in bare aluminium B: makes hydrogen",
-        Situation(letter="B", material="enamelled iron", contents=(("alum", 29.0),)),
-    ),
-    "near a flame": (
-        Situation(letter="B", burner="gas ring", contents=(("methylated spirit", 50.0),)),
-        "50 g alcohol in B",
-        Situation(letter="B", contents=(("methylated spirit", 50.0),)),
-    ),
-    "ammonia fumes": (
-        Situation(letter="B", contents=(("ammonia", 50.0),), temperature_c=40.0),
-        "50 g ammonia in B at 40 °C",
-        Situation(letter="B", contents=(("soda ash", 50.0),), temperature_c=40.0),
-    ),
-    "open air": (
-        Situation(letter="B", adding=(("thiox", 10.0),), indoors=True),
-        "10 g thiourea dioxide for B",
-        Situation(letter="B", adding=(("thiox", 10.0),), indoors=False),
-    ),
-    "heavy pot": (
-        Situation(letter="B", actions=("pours",), volume_l=10.0, capacity_l=12.0),
-        "about 12 kg",
-        Situation(letter="B", actions=("lifts",), volume_l=10.0, capacity_l=12.0),
-    ),
-    "boil-over": (
-        Situation(letter="B", stage="extract", adding=(("madder", 120.0),), temperature_c=95.0),
-        "120 g madder at 95 °C in B can boil over",
-        Situation(letter="B", stage="extract", adding=(("madder", 120.0),), temperature_c=70.0),
-    ),
-    "powder at the boil": (
-        Situation(letter="B", actions=("adds",), adding=(("tartar", 14.0),), temperature_c=97.0),
-        "Off the heat before 14 g tartar goes in B: it flashes up at 97 °C.",
-        Situation(letter="B", actions=("adds",), adding=(("tartar", 14.0),), temperature_c=85.0),
-    ),
-    "full pot": (
-        Situation(letter="B", actions=("heats",), volume_l=7.5, capacity_l=10.0),
-        "B holds 7.5 L of 10.0 L: on the heat, 6.7 L is enough.",
-        Situation(letter="B", actions=("heats",), volume_l=6.7, capacity_l=10.0),
-    ),
-    "goggles": (
-        Situation(letter="B", actions=("adds",), adding=(("slaked lime", 8.0),)),
-        "Goggles on for 8 g slaked lime in B",
-        Situation(letter="B", actions=("adds",), adding=(("chalk", 8.0),)),
-    ),
-    "madder dust": (
-        Situation(letter="B", actions=("weighs powder",), adding=(("madder", 120.0),)),
-        "120 g madder for B: keep its dust down",
-        Situation(letter="B", actions=("strains",), contents=(("madder", 120.0),)),
-    ),
-    "dust": (
-        Situation(letter="B", actions=("weighs powder",), adding=(("alum", 29.0),)),
-        "29 g alum for B: mask on",
-        Situation(letter="B", actions=("weighs powder",), adding=(("washing soda", 29.0),)),
-    ),
-    "iron dose": (
-        Situation(letter="B", wof_percent=(("copperas", 5.5),)),
-        "5.5 % iron in B is over the limit of 4 %",
-        Situation(letter="B", wof_percent=(("copperas", 4.0), ("alum", 12.0))),
-    ),
-    "hot alkali on wool": (
-        Situation(letter="B", contents=(("soda ash", 10.0),), temperature_c=80.0, fibres=("lambswool",)),
-        "10 g soda ash in B at 80 °C harms the lambswool",
-        Situation(letter="B", contents=(("soda ash", 10.0),), temperature_c=80.0, fibres=("linen",)),
-    ),
-    "vent the lid": (
-        Situation(letter="B", contents=(("bran", 50.0),), lid_on=True),
-        "B is lidded and 50 g bran",
-        Situation(letter="B", contents=(("bran", 50.0),), lid_on=False),
-    ),
-    "walnut stain": (
-        Situation(letter="B", actions=("lifts",), contents=(("walnut hulls", 240.0),)),
-        "240 g walnut in B stains skin",
-        Situation(letter="B", actions=("heats",), contents=(("walnut hulls", 240.0),)),
-    ),
-    "hot vinegar": (
-        Situation(letter="B", adding=(("vinegar", 120.0),), temperature_c=80.0),
-        "120 g vinegar in B at 80 °C",
-        Situation(letter="B", adding=(("vinegar", 120.0),), temperature_c=30.0),
-    ),
-    "iron and tannin": (
-        Situation(letter="B", adding=(("iron", 2.4),), contents=(("gall nut", 12.0),)),
-        "2.4 g iron with 12 g gall nut in B is ink",
-        Situation(letter="B", adding=(("iron", 2.4),), contents=(("weld", 12.0),)),
-    ),
-    "pot shifts the shade": (
-        Situation(letter="B", material="cast iron", contents=(("weld", 120.0),)),
-        "120 g weld in bare iron B: the pot itself saddens the shade.",
-        Situation(letter="B", material="stainless steel", contents=(("weld", 120.0),)),
-    ),
-    "cool-down": (
-        Situation(letter="B", actions=("lifts",), temperature_c=90.0, cooling_min=(126.0, 216.0)),
-        "B takes 2.1 h to 3.6 h to fall from 90 °C to 40 °C",
-        Situation(letter="B", actions=("heats",), temperature_c=90.0, cooling_min=(126.0, 216.0)),
-    ),
-    "not food": (
-        Situation(letter="B", actions=("adds",), adding=(("tartar", 14.0),)),
-        "14 g tartar goes in B",
-        Situation(letter="B", actions=("adds",), adding=(("neutral textile wash", 14.0),)),
-    ),
-}
-
 
 def _of(trigger, situation):
     return [r for r in reminders(situation) if r.trigger == trigger]
-
-
-def test_every_trigger_has_its_case():
-    assert set(CASES) == set(TRIGGERS)
-
-
-@pytest.mark.parametrize("trigger", CASES)
-def test_it_is_said_when_it_applies_with_pot_and_amount(trigger):
-    situation, said, _ = CASES[trigger]
-    lines = [r.text for r in _of(trigger, situation)]
-    assert any(said in line for line in lines), lines
-
-
-@pytest.mark.parametrize("trigger", CASES)
-def test_it_is_not_said_a_step_away(trigger):
-    assert _of(trigger, CASES[trigger][2]) == []
-
-
-@pytest.mark.parametrize("trigger", CASES)
-def test_it_never_looks_the_same_in_another_pot(trigger):
-    situation = CASES[trigger][0]
-    names = {f: getattr(situation, f) for f in situation.__dataclass_fields__}
-    elsewhere = Situation(**{**names, "letter": "D"})
-    assert {r.text for r in _of(trigger, situation)}.isdisjoint(r.text for r in _of(trigger, elsewhere))
 
 
 def test_nothing_is_said_of_a_situation_nobody_has_described():
@@ -302,6 +124,12 @@ def test_between_45_and_60_degrees_the_time_to_a_burn_is_told():
     assert line.severity == 2
 
 
+def test_just_above_45_degrees_no_time_of_hours_is_told():
+    (line,) = _of("hot liquor", Situation(letter="B", actions=("lifts",), temperature_c=46.0))
+    assert line.text == "B is at 46 °C: too hot for a hand to stay in. Lift with tongs and let it drip."
+    assert line.severity == 1
+
+
 def test_at_sixty_degrees_one_second_burns():
     (line,) = _of("hot liquor", Situation(letter="B", actions=("pours",), temperature_c=60.0))
     assert "one second burns" in line.text
@@ -365,6 +193,101 @@ def test_several_powders_share_one_line():
     assert line.text.startswith("29 g alum and 2 more for B")
 
 
+def test_the_second_half_of_a_dose_is_called_more_of_it():
+    half = Situation(letter="B", actions=("adds",), adding=(("iron", 1.2),), contents=(("copperas", 1.2),))
+    assert _of("dust", half)[0].text.startswith("1.2 g more iron for B")
+
+
+def test_a_neutral_wash_asks_for_no_goggles_only_to_be_poured_low():
+    wash = Situation(letter="A", actions=("adds",), adding=(("neutral textile wash", 14.0),))
+    (line,) = reminders(wash)
+    assert line.text == "14 g wash for A: hard on eyes until it is in the water, so pour it low."
+    assert line.severity == 1
+
+
+@pytest.mark.parametrize(
+    ("named", "said"),
+    [
+        ("vinegar", False),
+        ("30 % vinegar", True),
+        ("acetic acid 5 %", False),
+        ("acetic acid", True),
+        ("peroxide", True),
+        ("3 % peroxide", True),  # a sheet for under 8 % still warns of eyes
+    ],
+)
+def test_goggles_go_by_the_strength_a_name_gives_and_by_the_strongest_where_it_gives_none(named, said):
+    situation = Situation(letter="B", actions=("adds",), adding=((named, 50.0),))
+    assert bool(_of("goggles", situation)) == said
+
+
+def test_kitchen_strength_acetic_acid_is_not_off():
+    weak = Situation(letter="B", actions=("adds",), adding=(("acetic acid 5 %", 50.0),))
+    assert _of("off unless chosen", weak) == _of("too strong", weak) == []
+
+
+def test_chips_and_whole_pieces_are_weighed_without_a_mask():
+    for name in ("logwood chips", "walnut hulls", "onion skins", "chalk", "tartar"):
+        assert _of("dust", Situation(actions=("weighs powder",), adding=((name, 60.0),))) == [], name
+    for name in ("logwood extract", "walnut hull powder", "alum", "copperas"):
+        assert _of("dust", Situation(actions=("weighs powder",), adding=((name, 60.0),))), name
+
+
+def test_never_for_food_is_said_at_the_first_dye_of_the_day_and_not_at_every_jar():
+    alum = Situation(letter="B", actions=("adds",), adding=(("alum", 29.0), ("tartar", 14.0)))
+    madder = Situation(
+        letter="C",
+        actions=("adds",),
+        adding=(("madder", 120.0),),
+        other_vessels=(OtherVessel("A", (("wash", 14.0),)), OtherVessel("B", (("alum", 29.0),))),
+    )
+    only_wash = Situation(
+        letter="C",
+        actions=("adds",),
+        adding=(("madder", 120.0),),
+        other_vessels=(OtherVessel("A", (("wash", 14.0),)),),
+    )
+    assert len(_of("not food", alum)) == len(_of("not food", only_wash)) == 1
+    assert _of("not food", madder) == []
+
+
+def test_a_bath_that_is_yet_to_be_heated_is_not_hot_when_the_powder_goes_in():
+    cold = Situation(letter="B", actions=("adds", "heats"), adding=(("alum", 29.0),), temperature_c=98.0)
+    assert _of("powder at the boil", cold) == []
+
+
+def test_a_planned_heat_is_where_the_pot_goes_and_a_read_one_where_it_is():
+    planned = Situation(letter="D", actions=("heats", "lifts"), temperature_c=80.0)
+    read = Situation(letter="D", actions=("lifts",), temperature_c=80.0, temperature_how="read")
+    assert _of("hot liquor", planned)[0].text.startswith("D goes to 80 °C")
+    assert _of("hot liquor", read)[0].text.startswith("D is at 80 °C")
+
+
+def test_a_camp_stove_is_not_spoken_of_while_nothing_is_heated():
+    entering = Situation(letter="B", burner="camp stove", actions=("enters",), temperature_c=20.0)
+    assert _of("fuel stove indoors", entering) == []
+
+
+def test_over_the_moments_of_a_step_each_thing_is_said_once_at_its_worst():
+    begins = Situation(letter="D", actions=("lifts",), temperature_c=50.0)
+    ends = Situation(letter="D", actions=("lifts",), temperature_c=80.0)
+    (line,) = [r for r in reminders_over((begins, ends)) if r.trigger == "hot liquor"]
+    assert "80 °C" in line.text
+    assert reminders_over((ends, ends)) == reminders(ends)
+    assert reminders_over(()) == ()
+
+
+def test_only_the_worst_harm_of_a_bare_pot_is_told():
+    lye_and_soda = Situation(material="aluminium", contents=(("lye", 5.0), ("soda ash", 5.0)))
+    (line,) = _of("metal pot", lye_and_soda)
+    assert "hydrogen" in line.text
+
+
+@pytest.mark.parametrize(("stuff", "metal"), [("soda ash", "aluminium"), ("ammonia", "copper")])
+def test_soda_eats_aluminium_and_ammonia_copper(stuff, metal):
+    assert "eats it" in _of("metal pot", Situation(material=metal, contents=((stuff, 5.0),)))[0].text
+
+
 def test_hostile_names_are_shown_short_on_one_line_and_printable():
     (line,) = _of("unknown substance", Situation(adding=(("evil\x1b[31m\nname " * 9, 1.0),)))
     assert line.text.isprintable()
@@ -387,6 +310,9 @@ _SITUATIONS = st.builds(
     temperature_c=st.none() | st.floats(0.0, 105.0),
     contents=_CONTENTS,
     adding=_CONTENTS,
+    pouring=_CONTENTS,
+    pouring_from=st.sampled_from(["", "weld bath 2"]),
+    look_again_in_days=st.none() | st.floats(-400.0, 200.0),
     into=st.sampled_from(["", "D"]),
     other_vessels=st.lists(st.builds(OtherVessel, st.just("D"), _CONTENTS), max_size=1).map(tuple),
     household=st.builds(Household, st.none() | st.floats(3.0, 60.0), st.none(), pets=st.booleans()),
@@ -407,7 +333,7 @@ def test_whatever_happens_the_lines_are_short_calm_sourced_and_said_once(situati
         assert 1 <= reminder.severity <= 4
         assert reminder.source.strip()
         assert reminder.hazard
-        assert "!" not in reminder.text or "!" in str(situation.adding + situation.contents)
+        assert "!" not in reminder.text or "!" in str(situation)
         assert len(reminder.text) <= 100, reminder.text
 
 
@@ -417,10 +343,10 @@ def test_the_same_situation_is_always_told_the_same(situation):
 
 
 @given(_SITUATIONS)
-def test_every_line_names_a_pot(situation):
-    letters = "|".join({situation.letter, "D"})
+def test_every_line_names_a_pot_or_a_kept_bath(situation):
+    names = "|".join({situation.letter, "D", "weld bath 2", "the kept bath"})
     for reminder in reminders(situation):
-        assert re.search(rf"\b({letters})\b", reminder.text), reminder.text
+        assert re.search(rf"\b({names})\b", reminder.text), reminder.text
 
 
 def test_an_alum_pot_and_a_vat_are_left_alone_while_the_work_is_at_a_third_vessel():

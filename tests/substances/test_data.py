@@ -1,5 +1,6 @@
 """The shipped data: every figure has a source, every word is from the agreed vocabulary."""
 
+import re
 import tomllib
 from collections.abc import Iterator
 from importlib.resources import files
@@ -146,3 +147,32 @@ def test_household_strengths_fall_in_the_mild_band():
     assert load()["hydrogen peroxide"].band(3).codes == ()
     assert load()["lye"].band(5).codes == ("H290", "H314")
     assert load()["lye"].band(0.1) is None
+
+
+def test_what_must_not_meet_is_said_short_with_what_would_come_of_it():
+    for substance in EVERY_SUBSTANCE:
+        for phrase in substance.must_not_meet:
+            assert 3 <= len(phrase) <= 90, substance.key
+            assert not phrase.endswith("."), substance.key
+            assert phrase.count("(") == phrase.count(")") <= 1, substance.key
+    assert sum(bool(substance.must_not_meet) for substance in EVERY_SUBSTANCE) > 50
+
+
+def test_a_cas_number_or_a_name_for_it_is_never_inherited_from_what_it_is_like():
+    assert load()["ammonium alum"].cas_note == ""
+    assert load()["lac"].cas_note == load()["fustic"].cas_note == ""
+
+
+def test_a_cas_number_closes_with_its_check_digit():
+    for substance in EVERY_SUBSTANCE:
+        for number in re.findall(r"\b\d{2,7}-\d\d-\d\b", f"{substance.cas} {substance.cas_note}"):
+            digits = [int(digit) for digit in number.replace("-", "")]
+            weighed = sum(i * digit for i, digit in enumerate(reversed(digits[:-1]), start=1))
+            assert weighed % 10 == digits[-1], (substance.key, number)
+
+
+def test_the_range_of_a_form_holds_its_own_figure():
+    for substance in EVERY_SUBSTANCE:
+        for form in substance.forms:
+            if form.low_grams is not None:
+                assert form.low_grams <= form.grams <= form.high_grams, form.name

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dyesession.substances import find, form_named, load, nearest
+from dyesession.substances import find, form_named, load, nearest, strength_percent
 
 NAMES = sorted({name for s in load().values() for name in (s.key, *s.names)})
 
@@ -111,3 +111,48 @@ def test_a_slip_of_the_pen_is_offered_its_nearest():
     assert nearest("potasium alum")[0] == "potassium alum"
     assert {"soda ash", "washing soda"} <= set(nearest("soda"))
     assert nearest("fairy dust") == ()
+
+
+@pytest.mark.parametrize(
+    ("typed", "key", "percent"),
+    [
+        ("3 % peroxide", "hydrogen peroxide", 3.0),
+        ("hydrogen peroxide, 12%", "hydrogen peroxide", 12.0),
+        ("vinegar 5-8 %", "vinegar", 8.0),
+        ("5 to 10 % lye", "lye", 10.0),
+        ("9,5 per cent ammonia", "ammonia", 9.5),
+        ("alum", "potassium alum", None),
+        ("200 % weld", "weld", None),
+    ],
+)
+def test_a_strength_in_the_name_is_read_and_hides_no_substance(typed, key, percent):
+    assert find(typed).key == key
+    assert strength_percent(typed) == percent
+
+
+@given(st.text(max_size=60))
+def test_a_strength_is_a_share_or_nothing(text):
+    percent = strength_percent(text)
+    assert percent is None or 0.0 <= percent <= 100.0
+
+
+def test_a_cas_number_finds_its_substance_and_a_shared_one_the_strictest():
+    assert find("7782-63-0").key == "ferrous sulphate"
+    assert find(" 10043-67-1 ").key == "potassium alum"
+    assert find("64-19-7").key == "strong acetic acid"
+    assert find("1-23-4") is None
+    assert find("99999-99-9") is None
+
+
+@pytest.mark.parametrize("name", ["acetic acid", "vinegar", "lye", "ammonia", "peroxide", "textile wash"])
+def test_what_is_sold_by_strength_has_its_bands_up_to_the_pure_stuff(name):
+    bands = find(name).bands
+    assert max(band.below for band in bands) > 100.0
+
+
+def test_the_form_on_a_packet_leads_to_what_it_is_a_form_of_or_to_a_substance_of_its_own():
+    bare = {"octadecahydrate", "tetradecahydrate"}  # words that need the salt beside them
+    for substance in load().values():
+        for form in substance.forms:
+            assert form.name in bare or find(form.name) is not None, form.name
+            assert find(form.of) is not None
