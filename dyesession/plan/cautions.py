@@ -4,7 +4,6 @@ Knows no hazards itself. Three moments of a step are looked at: as it begins, at
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 from dyesession import care
 from dyesession.dyeing.cooling import COOLING_FACTOR, TABLE_C, cooling_min
@@ -49,16 +48,9 @@ class Day:
             self._contents[vessel], self._warm[vessel] = (), TAP_C
         moments = self._moments(step)
         self._after(step)
-        raised = [one for moment in moments for one in care.reminders(moment)]
-        nobody = [replace(moment, household=care.Household()) for moment in moments]
-        anywhere = {one.text for moment in nobody for one in care.reminders(moment)}
-        once = {one.text: one for one in raised}
-        ranked = sorted(once.values(), key=lambda one: -one.severity)
         return tuple(
-            PlannedReminder(
-                step.name, one.trigger, one.severity, one.text, one.source, one.text not in anywhere
-            )
-            for one in ranked
+            PlannedReminder(step.name, one.trigger, one.severity, one.text, one.source, one.private)
+            for one in care.reminders_over(moments)
         )
 
     def _moments(self, step: PlannedStep) -> list[care.Situation]:
@@ -95,6 +87,7 @@ class Day:
             contents=inside if adding else inside + added,
             adding=added if adding else (),
             other_vessels=self._others(step.vessel or ""),
+            into=self._letter(step.into),
             household=self._kitchen.household,
             burner="" if burner is None else BURNER_WORDS.get(burner.kind, burner.kind),
             indoors=burner is None or burner.indoors,
@@ -102,6 +95,10 @@ class Day:
             fibres=self._fibres,
             cooling_min=_cooling(temperature_c, step.water_l),
         )
+
+    def _letter(self, vessel: str | None) -> str:
+        found = self._vessels.get(vessel or "")
+        return "" if found is None else found.letter
 
     def _added(self, step: PlannedStep) -> tuple[care.Content, ...]:
         return tuple((self._substance[one.ingredient], one.mass_g) for one in step.add)
@@ -125,6 +122,15 @@ class Day:
         if step.into is not None:
             self._contents[step.into] = self._contents.get(step.into, ()) + held
             self._warm[step.into] = self._warm[vessel]
+
+
+def stove_refused(kitchen: Kitchen) -> str | None:
+    """Why this kitchen's stove is refused, or None: a fuel burner under a roof."""
+    for burner in kitchen.burners:
+        refused = care.heat_refusal(BURNER_WORDS.get(burner.kind, burner.kind), burner.indoors)
+        if refused is not None:
+            return refused.text
+    return None
 
 
 def _beginning(step: PlannedStep, substance: Mapping[str, str]) -> tuple[str, ...]:

@@ -49,7 +49,7 @@ def no_scales(scales: Sequence[Scale]) -> list[str]:
     if scales:
         return []
     return [
-        "Your kitchen lists no scale, so no dose can be weighed: borrow one, or enter yours in the kitchen"
+        "Your kitchen lists no scale, so how far a weighing may miss is not known: enter yours in the kitchen"
         ' file, for example [[scale]] with resolution = "1 g".'
     ]
 
@@ -58,7 +58,7 @@ def swallowed_iron(ingredients: Sequence[Ingredient]) -> list[str]:
     """Say what to do at once when iron is swallowed; no number, for a plan is kept in a log."""
     found = (find(one.substance) for one in ingredients)
     if any(one is not None and one.has("iron") for one in found):
-        return [f"Iron: {care.first_aid_line('iron')}"]
+        return [f"Iron is in this plan. {care.first_aid_line('iron')}"]
     return []
 
 

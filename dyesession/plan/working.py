@@ -11,13 +11,14 @@ from dyesession.kitchen.model import Kitchen, Pot
 from dyesession.plan import warnings as warn
 from dyesession.plan.baths import Reckoner, Waters, filled_anew, wanted_l, waters
 from dyesession.plan.boil import boil_in, capped
-from dyesession.plan.cautions import Day
+from dyesession.plan.cautions import Day, stove_refused
 from dyesession.plan.doses import Base, Depth, Grams, grams_of
 from dyesession.plan.lots import checked_mass_g, lot_questions, lot_warnings
 from dyesession.plan.minutes import pot_minutes
 from dyesession.plan.model import FibreLot, Plan, PlannedBath, PlannedDose, PlannedStep, PlannedVessel
 from dyesession.plan.pots import Assigned, Wanted, assign
 from dyesession.plan.timetable import timetable
+from dyesession.plan.trouble import Refused
 from dyesession.plan.unroll import shares, unrolled, with_additions
 from dyesession.plan.weighing import ToWeigh, weigh
 from dyesession.plan.words import litres
@@ -42,10 +43,12 @@ class _Water:
 def work_out(recipe: Recipe, lots: Sequence[FibreLot], kitchen: Kitchen, *, depth: Depth = "aim") -> Plan:
     """Work out a whole day. `depth` picks the low, middle or high end of the colour's own range.
 
-    Raises `PlanError` when there is no sound weight of fibre, `Refused` for a substance that is never
-    planned.
+    Raises `PlanError` when there is no sound weight of fibre, `Refused` for a substance or a stove that is
+    never planned.
     """
     warn.refuse(recipe)
+    if refused := stove_refused(kitchen):
+        raise Refused(refused)
     fibre_g = checked_mass_g(lots)
     boil = boil_in(kitchen)
     water = _with_water(recipe, fibre_g, kitchen, depth)

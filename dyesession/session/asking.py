@@ -64,16 +64,25 @@ def ask_before(state: State, command: e.Event, household: Household) -> Ask | No
         question=need.question,
         why=need.why,
         then=command,
-        expected=vessel.letter if vessel else "",
+        expected=_expected(need, vessel),
         planned_c=situation.temperature_c,
     )
+
+
+def _expected(need: care.AskNeed, vessel: Vessel | None) -> str:
+    """The letter that answers: the pot the hazard is in, which need not be the one in hand."""
+    first = need.expects[0] if need.expects else ""
+    if need.kind == "pot" and isinstance(first, str):
+        return first
+    return vessel.letter if vessel else ""
 
 
 FRESH_S = 5 * 60.0  # a temperature read within this long is not asked for again; our own choice, no source
 
 
 def _read_just_now(state: State, vessel: Vessel) -> bool:
-    """Whether the dyer has just looked at this pot's temperature: asked again, people answer without looking."""
+    """Whether the dyer has just looked at this pot's temperature: asked again, people answer without looking.
+    """
     return vessel.temperature_s is not None and state.now_s - vessel.temperature_s <= FRESH_S
 
 
@@ -85,24 +94,35 @@ def _step_name(state: State, command: e.Event) -> str:
 
 def reminders_for(state: State, step: str, household: Household) -> tuple[str, ...]:
     """The sentences logged when a step begins, worst first: none that says who lives here."""
-    anywhere = set(_of_step(state, step, Household()))
-    return tuple(one for one in _of_step(state, step, household) if one in anywhere)
+    return tuple(one.text for one in _of_step(state, step, household) if not one.private)
 
 
 def care_now(state: State, command: e.Event | None, step: str, household: Household) -> tuple[str, ...]:
     """The sentences to show beside a command, or for a step that is waited for; worst first, each once."""
+    return tuple(one.text for one in _now(state, command, step, household)[0])
+
+
+def first_aid_now(
+    state: State, command: e.Event | None, step: str, household: Household, poison_centre: str
+) -> str:
+    """The line of first aid that goes with those sentences, "" where there is none. Never for the log."""
+    said, situation = _now(state, command, step, household)
+    if not said or situation is None:
+        return ""
+    return care.first_aid_after(said, situation, poison_centre)
+
+
+def _now(
+    state: State, command: e.Event | None, step: str, household: Household
+) -> tuple[tuple[care.Reminder, ...], care.Situation | None]:
     situation = situation_of(state, command, household) if command is not None else None
-    if situation is not None:
-        said = tuple(one.text for one in care.reminders(situation))
-        if said:
-            return said
-    return _of_step(state, step, household)
+    said = care.reminders(situation) if situation is not None else ()
+    if said:
+        return said, situation
+    found = state.step(step)
+    return _of_step(state, step, household), moments_of_step(state, found, household)[0] if found else None
 
 
-def _of_step(state: State, name: str, household: Household) -> tuple[str, ...]:
+def _of_step(state: State, name: str, household: Household) -> tuple[care.Reminder, ...]:
     step = state.step(name)
-    if step is None:
-        return ()
-    raised = [one for moment in moments_of_step(state, step, household) for one in care.reminders(moment)]
-    raised.sort(key=lambda one: -one.severity)
-    return tuple(dict.fromkeys(one.text for one in raised))
+    return care.reminders_over(moments_of_step(state, step, household)) if step is not None else ()

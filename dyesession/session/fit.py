@@ -18,7 +18,7 @@ def misfit(state: State, event: e.Event) -> str | None:
     """Why this fact cannot have happened in this state, in one sentence, or None when it can."""
     if trouble := _session_misfit(state, event):
         return trouble
-    if trouble := _number_misfit(event):
+    if trouble := misfit_of_figures(event):
         return trouble
     check: Callable[[State, Any], str | None] | None = _CHECKS.get(event.kind)
     return check(state, event) if check else None
@@ -44,7 +44,8 @@ def _session_misfit(state: State, event: e.Event) -> str | None:
     return _SAYS[state.status] if takes is not None and event.kind not in takes else None
 
 
-def _number_misfit(event: e.Event) -> str | None:
+def misfit_of_figures(event: e.Event) -> str | None:
+    """Why a figure of this fact cannot be, in one sentence, or None."""
     for name, low, high, says in (
         ("mass_g", 0.0, MOST_G, "a mass between 0 and 100 kg was expected, for example 36 g"),
         ("wet_mass_g", 0.0, MOST_G, "a mass between 0 and 100 kg was expected, for example 620 g"),
@@ -56,7 +57,11 @@ def _number_misfit(event: e.Event) -> str | None:
         ("minutes", -1e5, 1e5, "minutes were expected, for example 15"),
     ):
         value = getattr(event, name, None)
-        if value is not None and not low <= value <= high:
+        if value is None:
+            continue
+        if not isinstance(value, int | float) or isinstance(value, bool):
+            return f'"{value}" cannot be: {says}'
+        if not low <= value <= high:
             return f"{value:g} cannot be: {says}"
     return None
 

@@ -12,7 +12,7 @@ from dyesession.clock import Instant, elapsed_s
 from dyesession.plan.model import Plan, PlannedStep
 from dyesession.session import countdowns as c
 from dyesession.session import events as e
-from dyesession.session.fit import misfit
+from dyesession.session.fit import misfit, misfit_of_figures
 from dyesession.session.state import (
     DONE,
     ENDED,
@@ -82,6 +82,25 @@ def _as_corrected(entry: Entry, correction: e.Corrected) -> Entry:
     for change in correction.changes:
         data[str(change["key"])] = change["value"]
     return replace(entry, event=e.event_from_fields(entry.event.kind, data))
+
+
+def correction_misfit(entries: Iterable[Entry], event: e.Corrected) -> str | None:
+    """Why a correction cannot be carried out on these entries, in one sentence, or None when it can."""
+    entry = next((one for one in entries if one.n == event.entry), None)
+    if entry is None:
+        return f"there is no entry {event.entry}"
+    if entry.event.kind in e.PROGRAM_KINDS | {"corrected", "unknown"}:
+        return f"entry {entry.n} is the program's own or a correction: correct the entry that it was about"
+    known = vars(entry.event)
+    for change in event.changes:
+        key = str(change.get("key", ""))
+        if key not in known or isinstance(known[key], tuple):
+            fields = ", ".join(known) or "nothing"
+            return f'entry {entry.n} ({entry.event.kind}) has no "{key}" to set: it has {fields}'
+        if isinstance(known[key], str) != isinstance(change.get("value"), str) and known[key] is not None:
+            wanted = "words were" if isinstance(known[key], str) else "a figure was"
+            return f'"{change.get("value")}" cannot be the {key} of entry {entry.n}: {wanted} expected'
+    return misfit_of_figures(_as_corrected(entry, event).event)
 
 
 def apply(state: State, entry: Entry) -> State:
@@ -213,7 +232,8 @@ def _read(state: State, event: e.Read, at: c.Moment) -> State:
 
 
 NEAR_ENOUGH_C = 1.0
-"""A reading this near the wanted heat has reached it: kitchen thermometers show whole degrees; common practice, no
+"""A reading this near the wanted heat has reached it: kitchen thermometers show whole degrees; common
+practice, no
 source."""
 
 
@@ -428,7 +448,8 @@ def _discarded(state: State, event: e.Discarded, at: c.Moment) -> State:
 
 
 def _replanned(state: State, event: e.Replanned, at: c.Moment) -> State:
-    """One extraction and one strain more, after the strain named; what waited for it waits for the new one."""
+    """One extraction and one strain more, after the strain named; what waited for it waits for the new one.
+    """
     last = state.step(event.step)
     if last is None:
         return state

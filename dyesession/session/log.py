@@ -4,7 +4,7 @@ Must not know what the entries mean: facts come in and go out as plain data. The
 fsync an entry (write(2), fsync(2)), a folder fsync for a new name, a lock on the log itself (flock(2)).
 """
 
-import socket
+import os
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
@@ -141,7 +141,7 @@ def _locked_and_read(storage: Storage, path: Path, fd: int, go_on: bool) -> LogW
 
 
 def _in_use(path: Path, pid: int | None) -> LogInUse:
-    host = socket.gethostname()
+    host = os.uname().nodename
     who = f"process {pid} on {shown(host)}" if pid else "another program"
     return LogInUse(
         path,

@@ -4,8 +4,8 @@ Must not know what the header means. A link, not a rename, gives the final name:
 """
 
 import errno
+import os
 import re
-import secrets
 import unicodedata
 from collections.abc import Callable
 from datetime import date
@@ -22,15 +22,21 @@ NAME = re.compile(r"[a-z0-9][a-z0-9-]{0,79}\Z")
 _NO_LINKS = {errno.EPERM, errno.ENOTSUP, errno.EOPNOTSUPP, errno.ENOSYS, errno.EMLINK}
 
 
-def session_name(title: str, day: date, pick: Callable[[str], str] = secrets.choice) -> str:
+def session_name(title: str, day: date, pick: Callable[[str], str] | None = None) -> str:
     """A file name for a session, such as 2026-03-14-madder-brick-k7q2: lower-case letters, digits, hyphens.
 
-    Whatever the title holds, nothing else gets into the name; the title itself belongs inside the file.
+    Whatever the title holds, nothing else gets into the name; the title itself belongs inside the file. The
+    last letters are random, or as `pick` chooses each of them.
     """
     plain = unicodedata.normalize("NFKD", title[:200]).encode("ascii", "ignore").decode().lower()
     words = re.sub(r"[^a-z0-9]+", "-", plain).strip("-")
     slug = f"{day.year:04}-{day.month:02}-{day.day:02}-{words or 'session'}"[:SLUG_LENGTH].rstrip("-")
+    pick = pick or _any_letter
     return f"{slug}-{''.join(pick(UNLIKE_EACH_OTHER) for _ in range(RANDOM_LENGTH))}"
+
+
+def _any_letter(letters: str) -> str:
+    return letters[int.from_bytes(os.urandom(4), "big") % len(letters)]
 
 
 def log_path(folder: Path, name: str) -> Path:

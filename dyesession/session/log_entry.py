@@ -41,7 +41,8 @@ class Entry:
 def entry_from(values: dict[str, Any], n: int, trouble: str | None = None) -> Entry | None:
     """The entry a block's values make, or None when they lack what every entry has. Uses up `values`."""
     values.pop("n", None)
-    values.pop("seal", None)
+    if values.pop("seal", None) is None:
+        return None
     at, boot, up_s = values.pop("at", None), values.pop("boot", None), values.pop("up_s", None)
     kind, happened = values.pop("kind", None), values.pop("happened", None)
     if type(at) is not datetime or at.tzinfo is None or type(boot) is not str or type(kind) is not str:

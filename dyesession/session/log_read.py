@@ -11,8 +11,8 @@ from typing import Any
 
 from dyesession.session.log_entry import Entry
 from dyesession.session.log_errors import LogError, NewerFormat, NotALog
-from dyesession.session.seal_scan import Scan, TooManyStrays, scan
-from dyesession.session.seal_split import format_number
+from dyesession.session.seal_scan import Scan, scan
+from dyesession.session.seal_split import TooManyStrays, format_number
 from dyesession.storage import DISK, Storage, because, read_file, shown
 from dyesession.tomlfile import LOG
 

@@ -13,17 +13,21 @@ from typing import Any
 
 from dyesession.session.log_entry import UNREADABLE, Entry, entry_from
 from dyesession.session.seal import Seal
-from dyesession.session.seal_split import BLANK, Block, Head, block_values, read_head, split_blocks
+from dyesession.session.seal_split import (
+    BLANK,
+    MOST_STRAYS,
+    Block,
+    Head,
+    TooManyStrays,
+    block_values,
+    read_head,
+    split_blocks,
+)
 
-MOST_STRAYS = 2_000  # a file with more blocks that belong nowhere is no log; common practice, no source
 LONGEST_MOVE = 64  # so many entries cut and pasted elsewhere are still put back in order; our own choice
 NO_TIME = datetime.fromtimestamp(0, UTC)
 
 CHANGED = "it was changed after it was saved, or damaged"
-
-
-class TooManyStrays(Exception):
-    """The file is mostly something other than a log."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +54,7 @@ class Scan:
 def scan(data: bytes) -> Scan:
     """Follow the chain of seals through a log. Raises TooManyStrays when most of the file is no log."""
     head = read_head(data)
-    chain = _Chain(data, head, tuple(split_blocks(data, head.end)))
+    chain = _Chain(data, head, split_blocks(data, head.end))
     chain.follow()
     return chain.result()
 
@@ -72,7 +76,7 @@ class _Chain:
     n: int = 0
     kept: list[_Kept] = field(default_factory=list)
     strays: dict[int, str] = field(default_factory=dict)
-    foreign: set[tuple[int, str]] = field(default_factory=set)  # whole strays: what follows them is astray too
+    foreign: set[tuple[int, str]] = field(default_factory=set)  # whole strays: what follows is astray too
     missing: list[tuple[int, int]] = field(default_factory=list)
     faults: list[tuple[int, str]] = field(default_factory=list)
     used: set[int] = field(default_factory=set)
@@ -96,6 +100,8 @@ class _Chain:
                 self._keep(block, seal.n, None)
             else:
                 self._take_odd(number, block, seal)
+        while (moved := self._next(self.n, self.accept)) is not None:
+            self._keep_moved(moved)
         while self.kept and self.kept[-1].entry.kind == UNREADABLE and not self.kept[-1].block.whole:
             self.kept.pop()  # damage at the very end: pages of one write that came to the disk out of order
 
@@ -113,10 +119,7 @@ class _Chain:
         moved = self._moved(seal)
         if moved is not None:
             for other in moved:
-                self._keep(self.blocks[other], self.n + 1, "it stands out of its place in the file")
-                self.used.add(other)
-                self.strays.pop(other, None)
-                self.faults.append((self.blocks[other].start, f"entry {self.n} stands out of its place"))
+                self._keep_moved(other)
             self._keep(block, seal.n, None)
         elif self._next(self.n, self.accept) is not None or (seal.n - 1, seal.previous) in self.foreign:
             self._stray(number, "does not follow the entry before it")
@@ -126,6 +129,11 @@ class _Chain:
             told = f"entry {first} is missing" if first == last else f"entries {first} to {last} are missing"
             self.faults.append((block.start, told))
             self._keep(block, seal.n, "it comes after missing entries")
+
+    def _keep_moved(self, number: int) -> None:
+        self._keep(self.blocks[number], self.n + 1, "it stands out of its place in the file")
+        self.used.add(number)
+        self.strays.pop(number, None)
 
     def _take_damaged(self, number: int, block: Block, seal: Seal) -> None:
         values = block_values(self.data, block)

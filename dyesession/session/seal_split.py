@@ -15,10 +15,15 @@ from dyesession.tomlfile.limits import check_limits
 
 BYTE_ORDER_MARK = b"\xef\xbb\xbf"
 BLANK = b" \t\r\n"
+MOST_STRAYS = 2_000  # a file with more blocks that belong nowhere is no log; common practice, no source
 BLOCK_LIMITS = Limits(file_bytes=64_000)  # about a hundred times a usual entry; common practice, no source
 
 _FORMAT = re.compile(rb"^format[ \t]*=[ \t]*([0-9]{1,9})[ \t]*\r?$", re.MULTILINE)
 _TABLE = re.compile(rb"^[ \t]*\[", re.MULTILINE)
+
+
+class TooManyStrays(Exception):
+    """The file is mostly something other than a log."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,15 +83,24 @@ def _head_values(above: bytes) -> tuple[Mapping[str, Any], str | None]:
         return {}, f"the head cannot be read ({error})"
 
 
-def split_blocks(data: bytes, start: int) -> Iterator[Block]:
-    """The blocks from `start` on, in the order they stand."""
-    here = next(_event_lines(data, start), None)
-    if here is None:
-        return
-    for following in _event_lines(data, here + 1):
-        yield _block(data, here, following)
+def split_blocks(data: bytes, start: int) -> tuple[Block, ...]:
+    """The blocks from `start` on, in the order they stand. Raises TooManyStrays when most bear no seal."""
+    blocks: list[Block] = []
+    unsealed, here = 0, -1
+    for following in _ends(data, start):
+        if here >= 0:
+            blocks.append(_block(data, here, following))
+            unsealed += blocks[-1].seal is None
+            if unsealed > MOST_STRAYS:
+                raise TooManyStrays
         here = following
-    yield _block(data, here, len(data))
+    return tuple(blocks)
+
+
+def _ends(data: bytes, start: int) -> Iterator[int]:
+    """Where each block begins, and then where the last one ends."""
+    yield from _event_lines(data, start)
+    yield len(data)
 
 
 def _event_lines(data: bytes, start: int) -> Iterator[int]:

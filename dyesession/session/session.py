@@ -15,13 +15,13 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Generic, Literal, Protocol, TypeVar
 
-from dyesession.clock import Clock, Instant, clock_jump_s
 from dyesession.care import Household
+from dyesession.clock import Clock, Instant, clock_jump_s
 from dyesession.plan.model import Plan
 from dyesession.session import events as e
 from dyesession.session import log
-from dyesession.session.engine import decide
-from dyesession.session.fold import Entry, apply, fold, opening_state
+from dyesession.session.engine import Refused, decide
+from dyesession.session.fold import Entry, apply, correction_misfit, fold, opening_state
 from dyesession.session.state import State
 from dyesession.session.suggest import rings
 
@@ -154,6 +154,8 @@ class Session(Generic[A]):
 
     def _do(self, command: e.Event, now: Instant, happened: datetime | None) -> None:
         event = decide(self._snapshot.state, command, now, self._household)
+        if isinstance(event, e.Corrected) and (trouble := correction_misfit(self._snapshot.entries, event)):
+            raise Refused(trouble[0].upper() + trouble[1:] + ".")
         self._remark_clock(now)
         self._record(event, now, happened)
         self._testify(now)

@@ -18,8 +18,9 @@ _ACTIONS: dict[str, tuple[str, ...]] = {
     "strained": ("strains", "pours"),
     "pooled": ("pours",),
     "lifted": ("lifts",),
-    "kept": ("pours",),
-    "discarded": ("pours",),
+    "kept": ("keeps", "pours"),
+    "discarded": ("discards", "pours"),
+    "drawn": ("opens", "pours"),
     "added": ("weighs powder", "adds"),
 }
 
@@ -33,7 +34,12 @@ def situation_of(state: State, command: e.Event, household: Household) -> Situat
     adding: tuple[tuple[str, float | None], ...] = ()
     if isinstance(command, e.Added):
         adding = ((substance_of(state, command.ingredient), command.mass_g),)
-    return _situation(state, vessel, actions, adding, household, command.kind)
+    made = _situation(state, vessel, actions, adding, household, command.kind)
+    if isinstance(command, e.Drawn):
+        poured = tuple((substance_of(state, name), None) for name in command.contents)
+        return replace(made, pouring=poured, pouring_from=command.label)
+    into = state.vessel(getattr(command, "into", ""))
+    return replace(made, into=into.letter) if into is not None else made
 
 
 def _is_snippet(state: State, command: e.Event) -> bool:
@@ -48,7 +54,8 @@ def moments_of_step(state: State, step: StepState, household: Household) -> tupl
     adding = tuple((substance_of(state, one.ingredient), one.mass_g) for one in step.plan.add)
     temperatures = [one.temperature_c for one in step.plan.heat if one.temperature_c is not None]
     begins = _situation(state, vessel, _beginning(step), adding, household, step.name)
-    moments = [replace(begins, step=step.name, stage=step.plan.stage)]
+    volume_l = begins.volume_l if begins.volume_l is not None else step.plan.water_l or step.plan.liquor_l
+    moments = [replace(begins, step=step.name, stage=step.plan.stage, volume_l=volume_l)]
     if any(one.kind == "to" for one in step.plan.heat):
         moments.append(replace(moments[0], actions=("heats",), temperature_c=max(temperatures)))
     if ending := _ENDINGS.get(step.plan.stage):
@@ -98,14 +105,14 @@ def _situation(
         vessel=vessel.name,
         letter=vessel.letter,
         material=vessel.material,
-        volume_l=vessel.bath.volume_l if vessel.bath else None,
+        volume_l=vessel.bath.volume_l if vessel.bath else (running.plan.water_l if running else None),
         capacity_l=vessel.capacity_l,
         temperature_c=temperature_c,
         temperature_how=how,
         contents=contents(state, vessel),
         adding=adding,
         other_vessels=tuple(
-            OtherVessel(one.letter, contents(state, one), one.name)
+            OtherVessel(one.letter, contents(state, one), one.name, _free_l(one))
             for one in state.vessels
             if one.name != vessel.name and contents(state, one)
         ),
@@ -113,6 +120,13 @@ def _situation(
         fibres=tuple(dict.fromkeys(one.kind for one in state.lots)),
         wof_percent=_shares(state, adding),
     )
+
+
+def _free_l(vessel: Vessel) -> float | None:
+    """Litres between the liquor and the brim, where facts say both."""
+    if vessel.capacity_l is None or vessel.bath is None or vessel.bath.volume_l is None:
+        return None
+    return max(0.0, vessel.capacity_l - vessel.bath.volume_l)
 
 
 def _shares(state: State, adding: tuple[tuple[str, float | None], ...]) -> tuple[tuple[str, float], ...]:
@@ -139,10 +153,14 @@ def substance_of(state: State, ingredient: str) -> str:
 
 def temperature(state: State, vessel: Vessel) -> tuple[float | None, str]:
     """How hot a vessel is as far as facts go: the last reading, else what it was brought to."""
-    if vessel.temperature_c is not None and vessel.temperature_s is not None:
-        if state.now_s - vessel.temperature_s <= STILL_WARM_S or vessel.reached_c is None:
-            return vessel.temperature_c, "read"
+    if vessel.temperature_c is not None and (_fresh(state, vessel) or vessel.reached_c is None):
+        return vessel.temperature_c, "read"
     if vessel.reached_c is not None:
         return vessel.reached_c, "planned"
     step = state.running_in(vessel.name)
     return (c.held_at_c(step.plan, step.segment), "planned") if step and vessel.on_heat else (None, "planned")
+
+
+def _fresh(state: State, vessel: Vessel) -> bool:
+    """Whether the last reading of a vessel still tells how hot it is."""
+    return vessel.temperature_s is not None and state.now_s - vessel.temperature_s <= STILL_WARM_S

@@ -40,7 +40,9 @@ def clock_text(state: State, second: float) -> str:
 
 
 def day_text(moment: datetime, now: datetime) -> str:
-    """A wall time as it is said on another day: "07:00", "07:00 tomorrow", "18:20 yesterday", "07:00 on 16 March"."""
+    """A wall time as it is said on another day: "07:00", "07:00 tomorrow", "18:20 yesterday", "07:00 on 16
+    March".
+    """
     days = (moment.date() - now.date()).days
     said = {0: "", 1: " tomorrow", -1: " yesterday"}
     return f"{moment:%H:%M}{said.get(days, f' on {moment.day} {MONTHS[moment.month - 1]}')}"
@@ -240,7 +242,8 @@ def stretch_words(state: State, step: StepState, now_s: float) -> str:
         return "waiting for your eye" if step.plan.judge is not None else "to be ended when you see fit"
     at = f" at {show_temperature(target_c)}" if target_c is not None else ""
     to = at.replace(" at ", " to ")
-    doing = {"rise": f"heating{to}", "hold": f"keep{at}", "cool": f"cooling{to}", "rest": "resting"}[countdown.kind]
+    doings = {"rise": f"heating{to}", "hold": f"keep{at}", "cool": f"cooling{to}", "rest": "resting"}
+    doing = doings[countdown.kind]
     if c.due(step, now_s):
         return f"{doing}, due since {when_text(state, countdown.deadline_s, now_s)}"
     comma, verb = ("", "until") if countdown.kind in ("hold", "rest") else (",", "look at it at")
@@ -370,7 +373,8 @@ _PAST: dict[str, Callable[[State, Any], str]] = {
     ),
     "entered": lambda s, ev: f"{ev.lot} into {letter(s, ev.vessel)}",
     "lifted": lambda s, ev: (
-        f"{ev.lot} out of {letter(s, ev.vessel)}" + (f", {show_mass(ev.wet_mass_g)} wet" if ev.wet_mass_g else "")
+        f"{ev.lot} out of {letter(s, ev.vessel)}"
+        + (f", {show_mass(ev.wet_mass_g)} wet" if ev.wet_mass_g else "")
     ),
     "dipped": lambda s, ev: f"{ev.snippet} dipped in {letter(s, ev.vessel)}",
     "on-shade": lambda s, ev: f"on shade: {ev.step} ended by eye",
