@@ -37,7 +37,7 @@ def unknown_substance(scene: Scene) -> Iterator[Reminder]:
     for item in _once(scene.here):
         if item.substance is None:
             unknown = f"Unknown: {item.amount} in {scene.pot}"
-            text = f"{unknown}. No hazards known here: read its safety sheet first."
+            text = f"{unknown}. No hazards known here: read its safety sheet."
             yield Reminder("unknown substance", text, GRAVE, "unknown", PRACTICE)
 
 

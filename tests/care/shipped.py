@@ -28,9 +28,6 @@ KITCHENS = {
         scales=SCALES, pots=ROOMY, burners=RINGS, household=Household(insect_allergy=True)
     ),
     "bare aluminium": Kitchen(scales=SCALES, pots=pots("aluminium", *[12.0] * 5), burners=RINGS),
-    "a camp stove indoors": Kitchen(
-        scales=SCALES, pots=ROOMY, burners=(Burner("stove", None, "camp stove"),)
-    ),
     "a camp stove in the yard": Kitchen(
         scales=SCALES, pots=ROOMY, burners=(Burner("stove", None, "camp stove", indoors=False),)
     ),

@@ -15,11 +15,6 @@ ORDINARY = "ordinary"
 
 # trigger: the (recipe, kitchen, fibre) that raises it, what is said, one near it that does not
 FIRED = {
-    "fuel stove indoors": (
-        (MADDER, "a camp stove indoors", ""),
-        "Its carbon monoxide kills",
-        (MADDER, "a camp stove in the yard", ""),
-    ),
     "insect dye": ((COCHINEAL, ORDINARY, ""), "its dust can start asthma", (MADDER, ORDINARY, "")),
     "hot liquor": (
         (MADDER, ORDINARY, ""),
@@ -71,6 +66,7 @@ NEVER_FIRED = {
     "powder at the boil", "superheated jar", "opened again", "sealed and warm", "put by", "grinding",
     "iron dose", "full pot", "vent the lid", "thrown away", "hot vinegar", "foul vat", "iron and tannin",
     "drifted",
+    "fuel stove indoors",  # such a kitchen is refused before anything is planned
 }  # fmt: skip
 
 
