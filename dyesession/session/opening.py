@@ -22,6 +22,7 @@ from dyesession.session import log
 from dyesession.session.fold import Entry
 from dyesession.session.session import GAP_S, Reckoner, Session
 from dyesession.storage import Storage
+from dyesession.units import quoted
 
 A = TypeVar("A")
 
@@ -65,7 +66,7 @@ def begin_day(
     header = _header(recipe, plan, kitchen, opened, rehearsal)
     writer = log.create_log(storage, folder, name, header)
     return Session(
-        writer, plan, recipe.name, opened, (), clock, kitchen.household, reckoner_for(plan, opened)
+        writer, plan, recipe.name, opened, (), clock, kitchen.household, reckoner_for(plan, opened), kitchen.poison_centre
     )
 
 
@@ -91,7 +92,12 @@ def _header(
 
 
 def resume_day(
-    storage: Storage, path: Path, clock: Clock, household: Household, reckoner_for: ReckonerFor[A]
+    storage: Storage,
+    path: Path,
+    clock: Clock,
+    household: Household,
+    reckoner_for: ReckonerFor[A],
+    poison_centre: str = "",
 ) -> Session[A]:
     """An open day taken up where its facts left it; a gap or a torn end becomes an entry of its own.
 
@@ -106,7 +112,15 @@ def resume_day(
         writer.close()
         raise
     session = Session(
-        writer, day.plan, day.recipe, day.opened, day.entries, clock, household, reckoner_for(day.plan, day.opened)
+        writer,
+        day.plan,
+        day.recipe,
+        day.opened,
+        day.entries,
+        clock,
+        household,
+        reckoner_for(day.plan, day.opened),
+        poison_centre,
     )
     _note_return(session, clock.now(), writer)
     return session
@@ -114,12 +128,12 @@ def resume_day(
 
 def _understood(day: LoggedDay) -> None:
     """A log with facts this program does not know is not written into: they might change what follows."""
-    strange = [one for one in day.entries if isinstance(one.event, e.Unknown) and one.event.name != log.UNREADABLE]
-    if strange:
-        raise DayError(
-            f'{day.path}: entry {strange[0].n} is of a kind this program does not know ("{strange[0].event.kind}"); '
-            "it can be looked at with review, and gone on with in the program that wrote it"
-        )
+    for one in day.entries:
+        if isinstance(one.event, e.Unknown) and one.event.name != log.UNREADABLE:
+            raise DayError(
+                f"{day.path}: entry {one.n} is of a kind this program does not know, {quoted(one.event.name)}; "
+                "it can be looked at with review, and gone on with in the program that wrote it"
+            )
 
 
 def _note_return(session: Session[Any], now: Instant, writer: log.LogWriter) -> None:

@@ -61,7 +61,10 @@ class Snapshot(Generic[A]):
 
 
 class Session(Generic[A]):
-    """A day that is open. Make it with `begin_day` or `resume_day`; close it with `close`."""
+    """A day that is open. Make it with `begin_day` or `resume_day`; close it with `close`.
+
+    `poison_centre` is the dyer's own number for screens; like the household it never enters the log.
+    """
 
     def __init__(
         self,
@@ -73,7 +76,9 @@ class Session(Generic[A]):
         clock: Clock,
         household: Household,
         reckoner: Reckoner[A],
+        poison_centre: str = "",
     ) -> None:
+        self.poison_centre = poison_centre
         self._writer, self._clock, self._household = writer, clock, household
         self._reckoner, self._opening, self._opened = reckoner, opening_state(plan), opened
         self._unsaved: list[Entry] = []

@@ -18,8 +18,8 @@ from dyesession.session import events as e
 from dyesession.session.asking import Ask
 from dyesession.session.engine import Refused
 from dyesession.session.fold import fold, opening_state
-from dyesession.session.log import LogInUse, check_log
-from dyesession.session.opening import begin_day, read_day, resume_day
+from dyesession.session.log import LogInUse, check_log, open_log
+from dyesession.session.opening import DayError, begin_day, read_day, resume_day
 from dyesession.session.session import Session
 from dyesession.session.suggest import Wait, suggest
 from dyesession.storage import DISK, Storage
@@ -195,3 +195,17 @@ def test_an_unsure_save_is_rescued_whole_into_another_folder(tmp_path: Path) -> 
     day = read_day(DISK, Path(session.snapshot.path))
     texts = [one.event.text for one in day.entries if isinstance(one.event, e.Noted)]
     assert texts == ["first", "second", "third"] and "two" in session.snapshot.path
+
+
+def test_a_log_with_facts_of_a_newer_program_is_not_written_into(tmp_path: Path) -> None:
+    clock = SteppingClock(MORNING)
+    session = begin(tmp_path, clock)
+    path = Path(session.snapshot.path)
+    session.close()
+    with open_log(DISK, path) as writer:
+        writer.append("dream", clock.now(), {"of": "indigo"})
+    before = path.read_bytes()
+    with pytest.raises(DayError, match="dream"):
+        resume(str(path), clock)
+    assert path.read_bytes() == before
+    assert [one.event.kind for one in read_day(DISK, path).entries] == ["unknown"]
