@@ -1,0 +1,52 @@
+"""Looking back on a day: one review made of its log, planned beside actual. Pure; knows no files and no
+screens.
+"""
+
+from dyesession.daybook import papers
+from dyesession.daybook.baths import bath_reviews
+from dyesession.daybook.doses import dose_reviews
+from dyesession.daybook.model import KeptReview, Review
+from dyesession.daybook.printed import review_lines
+from dyesession.daybook.report import review_as_json
+from dyesession.daybook.steps import step_reviews
+from dyesession.daybook.walk import walk
+from dyesession.session import events as e
+from dyesession.session.fold import opening_state
+from dyesession.session.opening import LoggedDay
+from dyesession.session.state import State
+
+__all__ = ["review", "review_as_json", "review_lines"]
+
+
+def review(day: LoggedDay) -> Review:
+    """The day as its log tells it: corrections carried out, and shown as what they are."""
+    paces = tuple(walk(day))
+    last = paces[-1].after if paces else opening_state(day.plan)
+    events = [one.entry.event for one in paces]
+    return Review(
+        session=day.name,
+        recipe=day.recipe,
+        status=last.status,
+        opened=day.opened.at,
+        closed=next((one.at for one in paces if isinstance(one.entry.event, e.Closed)), None),
+        rehearsal=day.rehearsal,
+        program=day.program,
+        verdict=last.verdict,
+        steps=step_reviews(day, paces, last),
+        doses=dose_reviews(day.plan, events),
+        baths=bath_reviews(day),
+        reminders=papers.reminders(paces),
+        asks=papers.asks(paces),
+        alarms=papers.alarms(paces),
+        corrections=papers.corrections(day.entries, last),
+        flags=papers.flags(day.entries, last),
+        notes=papers.notes(paces),
+        aftercare=papers.aftercare(paces),
+        kept_baths=_kept(last),
+        readings=papers.readings(paces),
+        file_notes=tuple(day.notes),
+    )
+
+
+def _kept(last: State) -> tuple[KeptReview, ...]:
+    return tuple(KeptReview(one.label, one.bath.volume_l, one.bath.liquor_of) for one in last.kept)

@@ -1,0 +1,171 @@
+"""A whole day rehearsed: it comes home in good order, asks seldom, rings seldom, and says that it is no real
+day.
+"""
+
+import json
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from days import MORNING
+from hypothesis import given
+from hypothesis import strategies as st
+
+from dyesession.care import ASKS_PER_DAY
+from dyesession.kitchen import load_kitchen
+from dyesession.kitchen.model import Kitchen
+from dyesession.plan import lots_from_text
+from dyesession.recipe import load_recipe
+from dyesession.rehearsal import (
+    RehearsalError,
+    Rehearsed,
+    rehearse,
+    rehearsed_as_json,
+    rehearsed_lines,
+)
+from dyesession.rehearsal.model import most_within
+from dyesession.session import events as e
+from dyesession.session.log import check_log
+from dyesession.session.opening import read_day
+from dyesession.storage import DISK
+
+ROOT = Path(__file__).resolve().parents[2]
+RECIPES = sorted(one.stem for one in (ROOT / "recipes").glob("*.toml"))
+LONGEST_S = 2.0
+MOST_CALLS = 10  # more in ten minutes nobody can answer; our own choice, no source
+
+
+def kitchen() -> Kitchen:
+    return load_kitchen(ROOT / "dyesession" / "kitchen" / "example.toml")
+
+
+def rehearsed(name: str, into: Path | None = None, at: Kitchen | None = None) -> Rehearsed:
+    recipe = load_recipe(ROOT / "recipes" / f"{name}.toml")
+    lots = lots_from_text(["165 g dry large skein", "75 g dry small skein"], recipe.fibre[0])
+    return rehearse(recipe, lots, at or kitchen(), into, storage=DISK, start=MORNING)
+
+
+@pytest.fixture(scope="module")
+def madder(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Rehearsed]:
+    yield rehearsed("madder-brick-red-on-wool", tmp_path_factory.mktemp("rehearsals"))
+
+
+@pytest.mark.parametrize("name", RECIPES)
+def test_every_recipe_comes_home_with_few_questions_and_few_calls(name: str) -> None:
+    started_s = time.process_time()
+    day = rehearsed(name)
+    assert time.process_time() - started_s < LONGEST_S
+    assert day.timeline[-1].kind == "closed"
+    assert len(day.questions) <= ASKS_PER_DAY
+    assert day.most_calls_in_ten_min <= MOST_CALLS
+    assert day.alarms == ()
+
+
+def test_the_log_is_marked_as_a_rehearsal_and_passes_check(madder: Rehearsed) -> None:
+    assert madder.path is not None
+    assert check_log(madder.path) == []
+    assert read_day(DISK, madder.path).rehearsal
+
+
+def test_a_rehearsal_that_is_not_kept_leaves_no_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
+    assert rehearsed("iron-saddening").path is None
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_mordant_and_extract_are_under_way_at_the_same_time(madder: Rehearsed) -> None:
+    begun = {one.step: one.minute for one in madder.timeline if one.kind == "begun"}
+    done = {one.step: one.minute for one in madder.timeline if one.kind in ("finished", "strained")}
+    assert begun["extract"] < done["scour"] and begun["mordant"] < done["extract again"]
+
+
+def test_time_runs_forwards_and_every_step_has_its_lane(madder: Rehearsed) -> None:
+    minutes = [one.minute for one in madder.timeline]
+    assert minutes == sorted(minutes)
+    assert {one.lane for one in madder.timeline if one.kind == "begun"} == {"fibre", "liquor"}
+    assert all(one.lane == "liquor" for one in madder.timeline if one.kind in ("strained", "refreshed"))
+
+
+def test_doses_are_weighed_on_the_finest_scale_that_carries_them(madder: Rehearsed) -> None:
+    assert madder.path is not None
+    weighed = [one.event for one in read_day(DISK, madder.path).entries if isinstance(one.event, e.Weighed)]
+    assert {one.ingredient: one.resolution_g for one in weighed} == dict.fromkeys(
+        ("wash", "alum", "tartar", "madder"), 0.1
+    )
+
+
+def test_a_kitchen_without_scales_puts_in_what_is_planned_and_forges_no_weighing() -> None:
+    day = rehearsed("madder-brick-red-on-wool", at=Kitchen())
+    assert not any(one.kind == "weighed" for one in day.timeline)
+    assert all("planned" in one.what for one in day.timeline if one.kind == "added")
+
+
+def test_hot_liquor_is_strained_after_its_temperature_was_read(madder: Rehearsed) -> None:
+    strains = [one for one in madder.questions if one.step.startswith("strain")]
+    assert [one.answer for one in strains] == ["70", "70", "70"]
+    assert sum(one.asks for one in madder.care) == len(madder.questions)
+
+
+def test_a_bath_that_is_still_too_hot_is_given_longer(madder: Rehearsed) -> None:
+    scour = [one.kind for one in madder.timeline if one.step == "scour"]
+    assert "extended" in scour
+    assert scour.index("extended") < scour.index("finished")
+
+
+def test_a_snippet_is_dipped_and_looked_at_before_the_dye_step_ends(madder: Rehearsed) -> None:
+    snippet = [one for one in madder.timeline if "snippet 1" in one.what]
+    assert [one.kind for one in snippet] == ["dipped", "lifted"]
+    ended = next(one.minute for one in madder.timeline if one.kind == "on-shade")
+    assert snippet[-1].minute < ended
+
+
+def test_each_strain_changes_what_the_account_says(madder: Rehearsed) -> None:
+    dye_pot = [one.text for one in madder.account if one.text.startswith("The dye pot holds the colour of")]
+    assert len(dye_pot) >= 3 and len(set(dye_pot)) == len(dye_pot)
+    assert any("strained in from the extract pot: +" in line for line in madder.ledger)
+    assert any("taken up by the fibre: -" in line for line in madder.ledger)
+
+
+def test_every_step_shows_its_reminders(madder: Rehearsed) -> None:
+    care = {one.step: one.texts for one in madder.care}
+    assert any("second burns" in text for text in care["strain"])
+    assert set(care) >= {one.name for one in madder.plan.steps}
+
+
+def test_the_same_day_rehearsed_twice_is_the_same_day() -> None:
+    one, other = (rehearsed_as_json(rehearsed("weld-yellow-on-wool")) for _ in range(2))
+    assert one.pop("session") != other.pop("session")
+    assert one == other
+
+
+def test_json_holds_what_is_promised(madder: Rehearsed) -> None:
+    tables = json.loads(json.dumps(rehearsed_as_json(madder)))
+    assert tables["rehearsal"] is True and tables["log"] == str(madder.path)
+    assert {one["ingredient"] for one in tables["weighing"]} == {"wash", "alum", "tartar", "madder"}
+    assert {"step", "texts", "asks"} == set(tables["reminders"][0])
+    assert {"at", "minute", "lane", "step", "vessel", "kind", "what"} == set(tables["timeline"][0])
+    assert tables["most_calls_in_ten_min"] == madder.most_calls_in_ten_min
+
+
+def test_the_printed_day_fits_the_width_and_names_every_step(madder: Rehearsed) -> None:
+    lines = rehearsed_lines(madder, 60)
+    assert all(len(line) <= 60 for line in lines[2:])
+    text = " ".join(lines)
+    assert all(f"{one.name} begun" in text for one in madder.plan.steps)
+
+
+def test_a_day_that_does_not_end_is_said_and_not_gone_on_for_ever(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("dyesession.rehearsal.run.MOST_MOVES", 5)
+    with pytest.raises(RehearsalError, match="does not come to an end"):
+        rehearsed("iron-saddening")
+
+
+@given(st.lists(st.floats(0, 100), max_size=30))
+def test_the_busiest_ten_minutes_are_never_fewer_than_one_call_nor_more_than_all(
+    minutes: list[float],
+) -> None:
+    most = most_within(tuple(minutes), 10.0)
+    assert (1 if minutes else 0) <= most <= len(minutes)
+    if minutes and max(minutes) - min(minutes) < 10:
+        assert most == len(minutes)
