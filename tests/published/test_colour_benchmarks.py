@@ -2,8 +2,9 @@
 
 Curves: CIE 224:2017 test colour samples, through colour-science (see `bench/bench_colour.py`). The reference
 figures are those of a separate implementation of the same method in numpy, on 68 of the 99 over another
-wool-like ground and on 300 pairs of the 99 (mean and 95 % point, CIEDE2000); ours must stay within 1.2 times of them. Beside it the
-method it replaces, Kubelka-Munk on three linear channels, must be the worse one, as it was there.
+wool-like ground and on 300 pairs of the 99 (mean and 95 % point, CIEDE2000); ours must stay within 1.2 times
+of them. Beside it the method it replaces, Kubelka-Munk on three linear channels, must be the worse one, as it
+was there.
 """
 
 import pytest
