@@ -288,13 +288,26 @@ class Discarded:
 
 @dataclass(frozen=True)
 class Replanned:
-    """The plan changed at the stove. `change` is "refresh" (one extraction more, after `step`)."""
+    """The plan changed at the stove, and why. What was done stays; `changes` holds what is left to do now.
+
+    `change` is one of: "refresh" (one extraction more, after the strain `step`); "lot joins" (`lot` of
+    `mass_g` of the fibre `fibre`, `mordanted` when it needs no mordant); "lot weight" (`lot` weighs
+    `mass_g`); "dose" (`mass_g` of `ingredient` in all; `value` is the per cent of fibre, where it was said
+    so); "step" (a stage comes in, named `step`); "recipe left" (the rest of the day is done freely).
+    The tables of `changes` are those of `plan.changes`, worked out when the change was decided.
+    """
 
     kind: ClassVar[str] = "replanned"
     change: str
-    step: str
-    why: str
+    step: str = ""
+    why: str = ""
     value: float | None = None
+    lot: str = ""
+    fibre: str = ""
+    mass_g: float | None = None
+    mordanted: str = ""
+    ingredient: str = ""
+    changes: tuple[Mapping[str, Any], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -433,9 +446,7 @@ Event = (
     | Accounted | ResumedAfterGap | ClockChanged | Recovered | AlarmRaised | Unknown
 )  # fmt: skip
 
-KINDS: dict[str, type[Any]] = {
-    one.kind: one for one in Event.__args__ if one is not Unknown
-}
+KINDS: dict[str, type[Any]] = {one.kind: one for one in Event.__args__ if one is not Unknown}
 PROGRAM_KINDS = frozenset({"account", "resumed-after-gap", "clock-changed", "recovered", "alarm-raised"})
 
 
@@ -458,7 +469,9 @@ def event_from_fields(kind: str, data: Mapping[str, Any]) -> Event:
         return Unknown(kind, tuple(data.items()))
     known = {one.name for one in fields(made)}
     try:
-        event: Event = made(**{k: tuple(v) if isinstance(v, list) else v for k, v in data.items() if k in known})
+        event: Event = made(
+            **{k: tuple(v) if isinstance(v, list) else v for k, v in data.items() if k in known}
+        )
     except TypeError:
         return Unknown(kind, tuple(data.items()))
     return event

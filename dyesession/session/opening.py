@@ -1,9 +1,9 @@
-"""Opening a day: a new log from recipe, plan and kitchen, or an old one taken up again.
+"""Opening a day: a new log from recipe, plan and kitchen, or without a recipe, or an old one taken up again.
 
 Knows the log's header and nothing of how estimates are made: the reckoner is handed in.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, TypeVar
@@ -14,8 +14,9 @@ from dyesession.clock import Clock, Instant, clock_jump_s, elapsed_s
 from dyesession.errors import UserError
 from dyesession.kitchen import kitchen_for_log
 from dyesession.kitchen.model import Kitchen
-from dyesession.plan import plan_for_log, plan_from_document
-from dyesession.plan.model import Plan
+from dyesession.plan import improvised, plan_for_log, plan_from_document
+from dyesession.plan.improvised import NAME as IMPROVISED
+from dyesession.plan.model import FibreLot, Plan
 from dyesession.recipe.model import Recipe
 from dyesession.session import events as e
 from dyesession.session import log
@@ -48,6 +49,12 @@ class LoggedDay:
     notes: tuple[str, ...] = ()
     program: str = ""
 
+    @property
+    def improvised(self) -> bool:
+        """Whether the day was begun without a recipe."""
+        recipe = self.header.get("recipe")
+        return isinstance(recipe, Mapping) and recipe.get("improvised") is True
+
 
 def begin_day(
     storage: Storage,
@@ -61,17 +68,57 @@ def begin_day(
     rehearsal: bool = False,
 ) -> Session[A]:
     """A new day: its log is on disk, header and all, before this returns."""
-    opened = clock.now()
-    name = log.session_name(recipe.name, opened.at.date())
+    return _begun(storage, folder, recipe.document, plan, kitchen, clock, reckoner_for, rehearsal)
+
+
+def begin_improvised(
+    storage: Storage,
+    folder: Path,
+    lots: Sequence[FibreLot],
+    kitchen: Kitchen,
+    clock: Clock,
+    reckoner_for: ReckonerFor[A],
+    *,
+    name: str = IMPROVISED,
+    rehearsal: bool = False,
+) -> Session[A]:
+    """A new day without a recipe, named by the dyer or not: its log is on disk before this returns.
+
+    Stages come in as `Replanned("step", ...)`. Raises `PlanError` where the lots have no sound weight.
+    """
+    document = {"format": 1, "name": name, "improvised": True}
+    plan = improvised(lots, kitchen, name)
+    return _begun(storage, folder, document, plan, kitchen, clock, reckoner_for, rehearsal)
+
+
+def _begun(
+    storage: Storage,
+    folder: Path,
+    recipe: Mapping[str, Any],
+    plan: Plan,
+    kitchen: Kitchen,
+    clock: Clock,
+    reckoner_for: ReckonerFor[A],
+    rehearsal: bool,
+) -> Session[A]:
+    opened, title = clock.now(), str(recipe["name"])
     header = _header(recipe, plan, kitchen, opened, rehearsal)
-    writer = log.create_log(storage, folder, name, header)
+    writer = log.create_log(storage, folder, log.session_name(title, opened.at.date()), header)
     return Session(
-        writer, plan, recipe.name, opened, (), clock, kitchen.household, reckoner_for(plan, opened), kitchen.poison_centre
+        writer,
+        plan,
+        title,
+        opened,
+        (),
+        clock,
+        kitchen.household,
+        reckoner_for(plan, opened),
+        kitchen.poison_centre,
     )
 
 
 def _header(
-    recipe: Recipe, plan: Plan, kitchen: Kitchen, opened: Instant, rehearsal: bool
+    recipe: Mapping[str, Any], plan: Plan, kitchen: Kitchen, opened: Instant, rehearsal: bool
 ) -> dict[str, Any]:
     header: dict[str, Any] = {
         "opened": opened.at,
@@ -81,14 +128,21 @@ def _header(
     }
     if rehearsal:
         header["rehearsal"] = True
-    header["fibre"] = [
-        {"name": one.name, "kind": one.kind, "mass_g": one.mass_g, **({"form": one.form} if one.form else {})}
-        for one in plan.lots
-    ]
-    header["recipe"] = recipe.document
+    header["fibre"] = [_fibre(one) for one in plan.lots]
+    header["recipe"] = dict(recipe)
     header["kitchen"] = kitchen_for_log(kitchen)
     header["plan"] = plan_for_log(plan)
     return header
+
+
+def _fibre(lot: FibreLot) -> dict[str, Any]:
+    known = {"form": lot.form, "mordanted": lot.mordanted}
+    return {
+        "name": lot.name,
+        "kind": lot.kind,
+        "mass_g": lot.mass_g,
+        **{key: value for key, value in known.items() if value},
+    }
 
 
 def resume_day(
@@ -101,8 +155,8 @@ def resume_day(
 ) -> Session[A]:
     """An open day taken up where its facts left it; a gap or a torn end becomes an entry of its own.
 
-    Raises DayError for a log that a newer program wrote into, and what `log.open_log` raises; the file is then
-    as it was.
+    Raises DayError for a log that a newer program wrote into, and what `log.open_log` raises; the file is
+    then as it was.
     """
     writer = log.open_log(storage, path)
     try:
@@ -131,8 +185,9 @@ def _understood(day: LoggedDay) -> None:
     for one in day.entries:
         if isinstance(one.event, e.Unknown) and one.event.name != log.UNREADABLE:
             raise DayError(
-                f"{day.path}: entry {one.n} is of a kind this program does not know, {quoted(one.event.name)}; "
-                "it can be looked at with review, and gone on with in the program that wrote it"
+                f"{day.path}: entry {one.n} is of a kind this program does not know,"
+                f" {quoted(one.event.name)}; it can be looked at with review, and gone on with in the program"
+                " that wrote it"
             )
 
 

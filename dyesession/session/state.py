@@ -5,11 +5,12 @@ sleep where one run of the machine allows it. Volumes in litres, masses in grams
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from dyesession.clock import Instant, elapsed_s
-from dyesession.plan.model import PlannedAddition, PlannedStep
+from dyesession.plan.model import PlannedAddition, PlannedDose, PlannedStep
+from dyesession.plan.words import letter_of
 
 StepStatus = Literal["waiting", "running", "paused", "complete", "skipped", "stopped"]
 SessionStatus = Literal["open", "stopped", "aborted", "complete"]
@@ -31,6 +32,7 @@ class Lot:
     snippet: bool = False
     wet_mass_g: float | None = None
     colour: str = ""
+    mordanted: str = ""
 
 
 @dataclass(frozen=True)
@@ -48,6 +50,15 @@ class Dyestuff:
 class Content:
     """An ingredient in a bath, and how much of it went in."""
 
+    ingredient: str
+    mass_g: float
+
+
+@dataclass(frozen=True)
+class PutIn:
+    """What went in while a step was under way in that vessel; `step` is "" when none was."""
+
+    step: str
     ingredient: str
     mass_g: float
 
@@ -150,7 +161,7 @@ class Flag:
 
 @dataclass(frozen=True)
 class State:
-    """The whole day as far as facts say."""
+    """The whole day as far as facts say. `free`: no recipe leads it, steps come as the dyer names them."""
 
     status: SessionStatus = "open"
     n: int = 0
@@ -168,7 +179,11 @@ class State:
     flags: tuple[Flag, ...] = ()
     why: str = ""
     verdict: str = ""
-    substances: tuple[tuple[str, str], ...] = field(default=())
+    substances: tuple[tuple[str, str], ...] = ()
+    doses: tuple[PlannedDose, ...] = ()
+    put_in: tuple[PutIn, ...] = ()
+    boiling_c: float = 100.0
+    free: bool = False
 
     def seconds(self, now: Instant) -> float:
         """Session seconds at an instant: never less than those of the last entry."""
@@ -202,10 +217,15 @@ class State:
         )
 
     def ready(self, step: StepState) -> bool:
-        """Whether every step this one comes after has ended."""
-        return step.status == "waiting" and all(
-            (before := self.step(name)) is not None and before.status in ENDED for name in step.plan.after
-        )
+        """Whether every step this one comes after is over."""
+        return step.status == "waiting" and all(self.over(name) for name in step.plan.after)
+
+    def over(self, name: str) -> bool:
+        """Whether a step has ended; one left out is over only when all that it came after is."""
+        step = self.step(name)
+        if step is None or step.status not in ENDED:
+            return False
+        return step.status != "skipped" or step.begun_s is not None or all(map(self.over, step.plan.after))
 
     def wanted_lots(self, step: StepState) -> tuple[str, ...]:
         """Names of the lots a step enters: "fibre" stands for every lot that is not a snippet."""
@@ -239,5 +259,4 @@ class State:
         return replace(self, flags=(*self.flags, Flag(self.n, text)))
 
     def _with_new_vessel(self, name: str) -> "State":
-        letter = chr(ord("A") + len(self.vessels)) if len(self.vessels) < 26 else "?"
-        return replace(self, vessels=(*self.vessels, Vessel(name, letter)))
+        return replace(self, vessels=(*self.vessels, Vessel(name, letter_of(len(self.vessels)))))

@@ -1,6 +1,7 @@
 """What comes next: `suggest(state, now)` is one priority table over facts, never over an estimate.
 
-    ring (acknowledge the loudest)  >  due  >  ask  >  a running step's next act  >  begin a ready step  >  wait
+    ring (acknowledge the loudest)  >  due  >  ask  >  a running step's next act  >  begin a ready step  >
+    wait
 
 A suggestion is the fact that space would record, an `Ask` that space cannot pass, or a `Wait`.
 """
@@ -120,8 +121,16 @@ def _tidying(state: State) -> Iterator[e.Event]:
     """Empty what is done with: a scouring, wetting or rinsing bath that no later step wants."""
     for vessel in state.vessels:
         stages = _stages_in(state, vessel.name)
-        idle = all(one.status in ENDED for one in state.steps if vessel.name in (one.plan.vessel, one.plan.into))
-        if vessel.bath is not None and not state.lots_in(vessel.name) and idle and stages and stages <= TIDIED:
+        idle = all(
+            one.status in ENDED for one in state.steps if vessel.name in (one.plan.vessel, one.plan.into)
+        )
+        if (
+            vessel.bath is not None
+            and not state.lots_in(vessel.name)
+            and idle
+            and stages
+            and stages <= TIDIED
+        ):
             yield e.Discarded(vessel.name)
 
 
@@ -138,6 +147,8 @@ def _idle(state: State, household: Household) -> Suggestion:
     waiting = next((one for one in state.steps if one.status not in ENDED), None)
     if waiting is not None:
         return Wait(None, waiting.name)
+    if state.free and not state.steps:
+        return Wait(None)  # an improvised day on which no stage was named yet: only the dyer knows
     return _asked(state, _closing(state), household)
 
 
@@ -147,6 +158,8 @@ def _asked(state: State, command: e.Event, household: Household) -> e.Event | As
 
 def act(state: State, step: StepState, now_s: float) -> e.Event | Wait:
     """What a running step needs next."""
+    if (wet := _still_in_a_pot(state, step)) is not None:
+        return wet
     heat, ready = c.segment(step), c.prepared(state, step)
     if heat is None and (step.plan.heat or ready):
         return _ending(state, step)
@@ -157,6 +170,21 @@ def act(state: State, step: StepState, now_s: float) -> e.Event | Wait:
     if step.countdown is not None:
         return Wait(step.countdown.deadline_s, step.name)
     return e.Lit(step.plan.vessel or "", on=heat is not None and heat.kind == "to")
+
+
+DRY_STAGES = ("rest", "dry")
+
+
+def _still_in_a_pot(state: State, step: StepState) -> e.Event | None:
+    """Fibre is lifted before it rests or dries, save from a pot where another step is under way."""
+    if step.plan.stage not in DRY_STAGES or step.plan.vessel is not None:
+        return None
+    only = state.wanted_lots(step)
+    for lot in state.lots:
+        idle = state.vessel(lot.place) is not None and state.running_in(lot.place) is None
+        if idle and (not only or lot.name in only):
+            return e.Lifted(lot.name, lot.place)
+    return None
 
 
 def _ending(state: State, step: StepState) -> e.Event | Wait:

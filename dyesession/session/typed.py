@@ -5,15 +5,18 @@ A pot's letter may stand in front ("B 82"); without one the pot in hand is meant
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, Literal
 
 from dyesession.errors import UserError
 from dyesession.session import events as e
 from dyesession.session.state import State, Vessel
+from dyesession.session.typed_plan import EXAMPLE as CHANGE_EXAMPLE
+from dyesession.session.typed_plan import read_change
+from dyesession.session.typed_stage import EXAMPLE as STAGE_EXAMPLE
+from dyesession.session.typed_stage import read_stage
+from dyesession.session.understood import Hand, NotUnderstood, Understood
 from dyesession.units import (
-    HeatWord,
     Overnight,
     read_duration,
     read_mass,
@@ -25,36 +28,30 @@ from dyesession.units import (
     show_volume,
 )
 
+__all__ = [
+    "CORRECTION",
+    "HEX",
+    "Hand",
+    "Meaning",
+    "NotUnderstood",
+    "Understood",
+    "example",
+    "meaning_of_number",
+    "understand",
+]
+
 Meaning = Literal[
     "temperature", "volume", "weight", "strength", "colour", "pH", "longer", "top up", "note", "skip",
-    "on shade", "correct", "stop", "break off", "wet weight", "verdict",
+    "on shade", "correct", "stop", "break off", "wet weight", "verdict", "plan", "stage",
 ]  # fmt: skip
-
-
-class NotUnderstood(UserError):
-    """What was typed does not say what was asked for."""
-
-
-@dataclass(frozen=True)
-class Understood:
-    """The fact a text means, and how it is said back: "= 70.9 g alum"."""
-
-    event: e.Event
-    echo: str
-
-
-@dataclass(frozen=True)
-class Hand:
-    """What the dyer has in hand: the pot, the step and the ingredient that a bare text is about."""
-
-    vessel: str = ""
-    step: str = ""
-    ingredient: str = ""
-    lot: str = ""
 
 
 def understand(meaning: Meaning, text: str, state: State, hand: Hand) -> Understood:
     """The fact a text means. Raises `NotUnderstood` or a `UnitError` with one sentence."""
+    if meaning in _WHOLE:
+        if not text.strip():
+            raise NotUnderstood(f"Nothing was typed for the {meaning}; for example {_EXAMPLES[meaning]}.")
+        return _WHOLE[meaning](text, state)
     vessel, rest = _pot(text.strip(), state, hand)
     if not rest:
         raise NotUnderstood(f"Nothing was typed for the {meaning}; for example {_EXAMPLES[meaning]}.")
@@ -91,6 +88,8 @@ _EXAMPLES: dict[Meaning, str] = {
     "break off": "boiled over",
     "wet weight": "620 g",
     "verdict": "a warm brick, level",
+    "plan": CHANGE_EXAMPLE,
+    "stage": STAGE_EXAMPLE,
 }
 
 
@@ -122,10 +121,7 @@ def _needs_pot(hand: Hand, what: str) -> None:
 def _temperature(text: str, state: State, hand: Hand) -> Understood:
     _needs_pot(hand, "temperature")
     read = read_temperature(text)
-    if isinstance(read, HeatWord):
-        degrees_c = float((read.low_c + read.high_c) / 2)
-    else:
-        degrees_c = float(read.aim)
+    degrees_c = float(read.aim)
     said = f"{_letter(state, hand.vessel)} is at {show_temperature(degrees_c)}"
     return Understood(e.Read(hand.vessel, temperature_c=degrees_c), said)
 
@@ -232,8 +228,8 @@ def _correct(text: str, state: State, hand: Hand) -> Understood:
     found = CORRECTION.match(text)
     if found is None:
         raise NotUnderstood(
-            'A correction names the entry, what it should be, and why: "17 mass_g 29 because misread the scale", '
-            'or "17 strike because it was the other pot".'
+            'A correction names the entry, what it should be, and why: "17 mass_g 29 because misread the'
+            ' scale", or "17 strike because it was the other pot".'
         )
     number, what, why = int(found[1]), found[2].strip(), found[3].strip()
     if what == "strike":
@@ -251,6 +247,14 @@ def _value(text: str) -> float | str:
     except ValueError:
         return text
 
+
+def _stage(text: str, state: State) -> Understood:
+    """A stage, with "because ..." behind it where it says why."""
+    return read_change(text, state) if " because " in text else read_stage(text, state)
+
+
+# These name their pots and lots within the text.
+_WHOLE: dict[Meaning, Callable[[str, State], Understood]] = {"plan": read_change, "stage": _stage}
 
 _READERS: dict[Meaning, Callable[[str, State, Hand], Understood]] = {
     "temperature": _temperature,

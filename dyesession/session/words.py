@@ -1,63 +1,44 @@
-"""Facts and suggestions in the words of the trade: one place for line mode, screens and reports.
+"""Suggestions and the day as it stands, in the words of the trade: for line mode, screens and reports.
 
-Pure; knows no screen. "A", "B" are the vessels' letters. Amounts are rounded for reading, never for reckoning.
+Pure; knows no screen. "A", "B" are the vessels' letters. Amounts are rounded for reading, never for
+reckoning. Facts as the log has them are said in `words_past`, pots and clock times in `names`.
 """
 
 from collections.abc import Callable
-from datetime import datetime, timedelta
 from typing import Any
 
 from dyesession.session import countdowns as c
 from dyesession.session import events as e
 from dyesession.session.asking import Ask
+from dyesession.session.names import clock_text, day_text, letter, pot, wall_time, when_text
 from dyesession.session.state import OUT_DRY, OUT_WET, SIEVE, State, StepState, Vessel
 from dyesession.session.suggest import Ring, Suggestion, Wait
+from dyesession.session.words_past import change_words, happened_words, plan_words
 from dyesession.units import show_duration, show_mass, show_temperature, show_volume
 
-
-def letter(state: State, vessel: str) -> str:
-    """A vessel's letter, or its name where it has none yet."""
-    found = state.vessel(vessel)
-    return found.letter if found else vessel
-
-
-def pot(state: State, vessel: str) -> str:
-    """A vessel by letter and name: "B, the extract pot"."""
-    return f"{letter(state, vessel)}, the {vessel}"
-
-
-def wall_time(state: State, second: float) -> datetime | None:
-    """The wall time of a session second, reckoned from the last entry; None before the first."""
-    if state.instant is None:
-        return None
-    return state.instant.at + timedelta(seconds=second - state.now_s)
-
-
-def clock_text(state: State, second: float) -> str:
-    """Hours and minutes of a session second."""
-    wall = wall_time(state, second)
-    return f"{wall:%H:%M}" if wall else ""
-
-
-def day_text(moment: datetime, now: datetime) -> str:
-    """A wall time as it is said on another day: "07:00", "07:00 tomorrow", "18:20 yesterday", "07:00 on 16
-    March".
-    """
-    days = (moment.date() - now.date()).days
-    said = {0: "", 1: " tomorrow", -1: " yesterday"}
-    return f"{moment:%H:%M}{said.get(days, f' on {moment.day} {MONTHS[moment.month - 1]}')}"
-
-
-MONTHS = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
-
-
-def when_text(state: State, second: float, now_s: float) -> str:
-    """Hours and minutes of a session second, and the day where it is not today."""
-    wall, now = wall_time(state, second), wall_time(state, now_s)
-    return day_text(wall, now) if wall is not None and now is not None else ""
+__all__ = [
+    "after_words",
+    "change_words",
+    "clock_text",
+    "command_words",
+    "day_text",
+    "elsewhere_words",
+    "happened_words",
+    "left_words",
+    "letter",
+    "next_words",
+    "plan_words",
+    "pot",
+    "pot_words",
+    "ring_words",
+    "running_words",
+    "short_words",
+    "stretch_words",
+    "suggestion_words",
+    "vessel_words",
+    "wall_time",
+    "when_text",
+]
 
 
 def suggestion_words(state: State, suggestion: Suggestion) -> str:
@@ -72,6 +53,8 @@ def suggestion_words(state: State, suggestion: Suggestion) -> str:
 def _wait_words(state: State, wait: Wait) -> str:
     if wait.until_s is None:
         step = state.step(wait.step)
+        if step is None and state.free and not state.steps:
+            return "say what comes first, for example: mordant in A with alum 12 %, to 85 °C, hold 60 min"
         return f"{wait.step} waits: begin it with a reason, or skip it" if step else "nothing left to do"
     step = state.step(wait.step)
     return after_words(state, step) if step else f"wait until {clock_text(state, wait.until_s)}"
@@ -87,7 +70,9 @@ def after_words(state: State, step: StepState) -> str:
     if heat.kind == "cool_to":
         return f"see whether {name} has cooled to {show_temperature(heat.temperature_c or 0)}"
     if step.segment + 1 < len(step.plan.heat):
-        return command_words(state, e.Lit(step.plan.vessel or "", on=step.plan.heat[step.segment + 1].kind == "to"))
+        return command_words(
+            state, e.Lit(step.plan.vessel or "", on=step.plan.heat[step.segment + 1].kind == "to")
+        )
     following = _following(state, step)
     if step.plan.judge is not None:
         return f"look at the shade in {name}"
@@ -172,6 +157,8 @@ _ORDERS: dict[str, Callable[[State, Any], str]] = {
     "on-shade": lambda s, ev: f"on shade: end {ev.step}",
     "finished": _finish_words,
     "resumed": lambda s, ev: f"go on with {ev.step}",
+    "drawn": lambda s, ev: f"pour the kept bath {ev.label} into {letter(s, ev.vessel)}",
+    "replanned": lambda s, ev: f"change the plan: {plan_words(ev)}",
     "kept": lambda s, ev: f"keep the bath of {letter(s, ev.vessel)} in a labelled jar",
     "discarded": lambda s, ev: f"empty {letter(s, ev.vessel) if ev.vessel else ev.label}",
     "acknowledged": _acknowledge_words,
@@ -242,8 +229,9 @@ def stretch_words(state: State, step: StepState, now_s: float) -> str:
         return "waiting for your eye" if step.plan.judge is not None else "to be ended when you see fit"
     at = f" at {show_temperature(target_c)}" if target_c is not None else ""
     to = at.replace(" at ", " to ")
-    doings = {"rise": f"heating{to}", "hold": f"keep{at}", "cool": f"cooling{to}", "rest": "resting"}
-    doing = doings[countdown.kind]
+    doing = {"rise": f"heating{to}", "hold": f"keep{at}", "cool": f"cooling{to}", "rest": "resting"}[
+        countdown.kind
+    ]
     if c.due(step, now_s):
         return f"{doing}, due since {when_text(state, countdown.deadline_s, now_s)}"
     comma, verb = ("", "until") if countdown.kind in ("hold", "rest") else (",", "look at it at")
@@ -310,93 +298,3 @@ def vessel_words(state: State, vessel: Vessel) -> tuple[str, ...]:
         if vessel.bath.volume_l:
             pieces.append(show_volume(vessel.bath.volume_l))
     return tuple(pieces)
-
-
-def happened_words(state: State, event: e.Event) -> str:
-    """One fact as it stands in the log: "alum 29 g added to A"."""
-    say: Callable[[State, Any], str] | None = _PAST.get(event.kind)
-    return say(state, event) if say else event.kind.replace("-", " ")
-
-
-def _read_past(state: State, event: e.Read) -> str:
-    where = letter(state, event.vessel) if event.vessel else event.lot
-    parts = []
-    if event.temperature_c is not None:
-        parts.append(show_temperature(event.temperature_c))
-    if event.volume_l is not None:
-        parts.append(show_volume(event.volume_l))
-    if event.mass_g is not None:
-        parts.append(show_mass(event.mass_g))
-    if event.ph is not None:
-        parts.append(f"pH {event.ph:g}")
-    if event.strength is not None:
-        parts.append(f"strength {event.strength:g}")
-    if event.colour:
-        parts.append(f"colour {event.colour}, {'wet' if event.wet else 'dry'}")
-    return f"{where} {event.how}: {', '.join(parts)}"
-
-
-def _corrected_past(state: State, event: e.Corrected) -> str:
-    if event.strike:
-        return f"entry {event.entry} struck: {event.why}"
-    changes = ", ".join(f"{one['key']} = {one['value']}" for one in event.changes)
-    return f"entry {event.entry} corrected to {changes}: {event.why}"
-
-
-_PAST: dict[str, Callable[[State, Any], str]] = {
-    "begun": lambda s, ev: f"{ev.step} begun" + (f" early: {ev.early}" if ev.early else ""),
-    "confirmed": lambda s, ev: f"answered {ev.answer} for {letter(s, ev.vessel)}",
-    "put-off": lambda s, ev: f"not now, for {letter(s, ev.vessel)}",
-    "weighed": lambda s, ev: f"{ev.ingredient} {show_mass(ev.mass_g)} weighed",
-    "soaked": lambda s, ev: f"{ev.ingredient} put to soak in {letter(s, ev.vessel)}",
-    "dissolved": lambda s, ev: f"{ev.ingredient} dissolved",
-    "filled": lambda s, ev: f"{letter(s, ev.vessel)} filled with {show_volume(ev.volume_l)}",
-    "added": lambda s, ev: f"{ev.ingredient} {show_mass(ev.mass_g)} into {letter(s, ev.vessel)}, {ev.how}",
-    "lit": lambda s, ev: f"heat under {letter(s, ev.vessel)} {'on' if ev.on else 'off'}",
-    "reached": lambda s, ev: (
-        f"{letter(s, ev.vessel)} reached "
-        f"{show_temperature(ev.temperature_c) if ev.temperature_c is not None else 'its heat'}"
-    ),
-    "read": _read_past,
-    "paused": lambda s, ev: f"{ev.step} paused",
-    "resumed": lambda s, ev: f"{ev.step} goes on",
-    "extended": lambda s, ev: f"{ev.step} given {ev.minutes:g} min",
-    "strained": lambda s, ev: (
-        f"{letter(s, ev.vessel)} strained into {letter(s, ev.into)}"
-        + (f", {show_volume(ev.volume_l)}" if ev.volume_l else "")
-    ),
-    "refreshed": lambda s, ev: f"fresh water in {letter(s, ev.vessel)}, {show_volume(ev.volume_l)}",
-    "pooled": lambda s, ev: f"{letter(s, ev.vessel)} poured into {letter(s, ev.into)}",
-    "topped-up": lambda s, ev: (
-        f"{letter(s, ev.vessel)} topped up"
-        + (f" to {show_volume(ev.to_l)}" if ev.to_l is not None else f" with {show_volume(ev.volume_l or 0)}")
-    ),
-    "entered": lambda s, ev: f"{ev.lot} into {letter(s, ev.vessel)}",
-    "lifted": lambda s, ev: (
-        f"{ev.lot} out of {letter(s, ev.vessel)}"
-        + (f", {show_mass(ev.wet_mass_g)} wet" if ev.wet_mass_g else "")
-    ),
-    "dipped": lambda s, ev: f"{ev.snippet} dipped in {letter(s, ev.vessel)}",
-    "on-shade": lambda s, ev: f"on shade: {ev.step} ended by eye",
-    "finished": lambda s, ev: f"{ev.step} done",
-    "skipped": lambda s, ev: f"{ev.step} left out: {ev.why}",
-    "kept": lambda s, ev: (
-        f'bath of {letter(s, ev.vessel)} kept as "{ev.label}"'
-        + (f", {show_volume(ev.volume_l)}" if ev.volume_l else "")
-    ),
-    "drawn": lambda s, ev: f'"{ev.label}" poured into {letter(s, ev.vessel)}',
-    "discarded": lambda s, ev: f"{letter(s, ev.vessel) if ev.vessel else ev.label} emptied",
-    "replanned": lambda s, ev: f"plan changed ({ev.change} after {ev.step}): {ev.why}",
-    "noted": lambda s, ev: f"note: {ev.text}",
-    "corrected": _corrected_past,
-    "acknowledged": lambda s, ev: f"seen: {ev.countdown.split('/')[0]}",
-    "stopped": lambda s, ev: f"day ended early: {ev.why}",
-    "aborted": lambda s, ev: f"broken off: {ev.why}",
-    "cleared": lambda s, ev: "trouble cleared",
-    "closed": lambda s, ev: "day closed" + (f": {ev.verdict}" if ev.verdict else ""),
-    "cared": lambda s, ev: f"aftercare, {ev.what}: {ev.result or ev.colour}",
-    "resumed-after-gap": lambda s, ev: f"opened again after {show_duration(ev.away_s // 60)}",
-    "clock-changed": lambda s, ev: f"the wall clock moved by {ev.by_s:.0f} s",
-    "recovered": lambda s, ev: f"{ev.bytes_aside} bytes of a torn end set aside",
-    "alarm-raised": lambda s, ev: f"alarm: {letter(s, ev.vessel)} left {show_duration(ev.over_s // 60)}",
-}

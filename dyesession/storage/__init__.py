@@ -5,7 +5,6 @@ rename(2), flock(2). Not promised: a disk that lies about having written; locks 
 """
 
 from dyesession.storage.disk import DISK, DiskStorage
-from dyesession.storage.faulty import Call, Fault, FaultyStorage
 from dyesession.storage.files import (
     discard,
     fresh_name,
@@ -20,10 +19,7 @@ from dyesession.storage.wording import because, shown
 
 __all__ = [
     "DISK",
-    "Call",
     "DiskStorage",
-    "Fault",
-    "FaultyStorage",
     "NotAPlainFile",
     "Storage",
     "TooLarge",

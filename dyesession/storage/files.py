@@ -3,8 +3,8 @@
 Must not know what is in a file.
 """
 
+import errno
 import os
-import secrets
 from pathlib import Path
 
 from dyesession.storage.interface import Storage, TooLarge
@@ -15,13 +15,16 @@ MEGABYTE = 1_000_000
 
 def fresh_name(path: Path) -> Path:
     """A hidden name beside `path` that nobody else uses: fixed temporary names make racing writers fail."""
-    return path.with_name(f".{path.name}.{os.getpid()}.{secrets.token_hex(4)}.new")
+    return path.with_name(f".{path.name}.{os.getpid()}.{os.urandom(4).hex()}.new")
 
 
 def write_all(storage: Storage, fd: int, data: bytes) -> None:
     """Write every byte, going on after short writes. Raises OSError; part of it may be written then."""
     while data:
-        data = data[storage.write(fd, data) :]
+        taken = storage.write(fd, data)
+        if taken == 0:  # a disk that takes nothing and says nothing would be asked for ever
+            raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+        data = data[taken:]
 
 
 def write_new(storage: Storage, path: Path, data: bytes) -> None:

@@ -3,7 +3,6 @@
 Must not know what any table means: the loader says what it expects, within which bounds, with which example.
 """
 
-import difflib
 import math
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
@@ -233,6 +232,8 @@ _ABSENT: Final = object()
 
 def one_of(given: str, choices: Collection[str]) -> str:
     """What was expected among several words: the nearest, or all of them."""
+    import difflib
+
     near = difflib.get_close_matches(given[:SHOWN_VALUE], choices, n=1)
     if near:
         return f'perhaps "{near[0]}"'

@@ -159,10 +159,45 @@ def test_an_overnight_step_ends_in_the_morning() -> None:
     day = Day()
     while (dry := day.state.step("dry")) and dry.countdown is None:
         day.space()
-    wait = day.suggest()
+    while not isinstance(wait := day.suggest(), Wait):
+        day.space()
     assert isinstance(wait, Wait) and wait.until_s is not None
     day.clock.advance(wait.until_s - day.now_s)
     assert day.clock.now().at.hour == 7
+
+
+def test_skeins_are_lifted_from_the_rinse_when_drying_begins() -> None:
+    day = Day()
+    while (dry := day.state.step("dry")) and dry.status == "waiting":
+        day.space()
+    assert {one.place for one in day.state.lots} == {"rinse bowl"}
+    assert [type(day.space()) for _ in day.state.lots] == [e.Lifted, e.Lifted]
+    assert {one.place for one in day.state.lots} == {"out wet"}
+    while (dry := day.state.step("dry")) and dry.status != "complete":
+        day.space()
+    assert {one.place for one in day.state.lots} == {"out dry"}
+
+
+def test_drying_takes_no_fibre_out_of_a_pot_that_is_at_work() -> None:
+    day = Day()
+    while (dye := day.state.step("dye")) and dye.held_since_s is None:
+        day.space()
+    day.do(e.Begun("dry", early="the other washing dries too"))
+    while not isinstance(day.suggest(), Wait):
+        assert not isinstance(day.space(), e.Lifted)
+    assert {one.place for one in day.state.lots} == {"dye pot"}
+
+
+def test_a_step_left_out_lets_nothing_begin_before_what_it_came_after() -> None:
+    day = Day()
+    day.until(Wait)
+    day.do(e.Skipped("strain 3", "two are enough"))
+    day.do(e.Skipped("mordant", "mordanted already"))
+    dye = day.state.step("dye")
+    assert dye and not day.state.ready(dye)
+    with pytest.raises(Refused, match="comes after mordant and strain 3"):
+        day.do(e.Begun("dye"))
+    day.home()
 
 
 def test_breaking_off_turns_every_ring_off_and_needs_clearing() -> None:

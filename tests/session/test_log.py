@@ -29,7 +29,8 @@ from dyesession.session.log import (
     read_log,
     session_name,
 )
-from dyesession.storage import DISK, DiskStorage, Fault, FaultyStorage
+from dyesession.storage import DISK, DiskStorage
+from dyesession.storage.faulty import Fault, FaultyStorage
 
 NAME = "2026-03-14-madder-brick-k7q2"
 OPENED = datetime(2026, 3, 14, 9, 2, 11, tzinfo=timezone(timedelta(hours=1)))
