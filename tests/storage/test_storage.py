@@ -113,7 +113,9 @@ def test_a_read_longer_than_one_chunk_is_whole(tmp_path: Path) -> None:
 def test_descriptors_are_not_inherited_so_a_child_cannot_keep_the_lock(tmp_path: Path) -> None:
     fd = DISK.create_exclusive(tmp_path / "log")
     assert DISK.lock(fd)
-    child = subprocess.Popen([sys.executable, "-c", "input()"], stdin=subprocess.PIPE, close_fds=False)
+    pipes = {"stdin": subprocess.PIPE, "stdout": subprocess.PIPE}
+    child = subprocess.Popen([sys.executable, "-c", "input(1)"], close_fds=False, **pipes)
+    assert child.stdout is not None and child.stdout.read(1) == b"1"  # the child is well under way
     DISK.close(fd)
     again = DISK.open_append(tmp_path / "log")
     assert DISK.lock(again)
