@@ -8,6 +8,9 @@ import argparse
 from collections.abc import Callable
 
 from dyesession import __version__
+from dyesession.cli.colour import add_commands as add_colour
+from dyesession.cli.wrong import add_command as add_wrong
+from dyesession.cli.yarn import add_command as add_yarn
 
 Command = Callable[[argparse.Namespace], int]
 
@@ -53,6 +56,9 @@ def _parser() -> argparse.ArgumentParser:
     _check(commands)
     _review(commands)
     _safety(commands)
+    add_colour(commands)
+    add_yarn(commands)
+    add_wrong(commands)
     return parser
 
 

@@ -3,30 +3,38 @@
 from collections.abc import Iterable, Sequence
 
 from dyesession.daybook.model import DoseReview
-from dyesession.plan.model import Plan
+from dyesession.plan.model import Plan, PlannedDose
 from dyesession.session import events as e
 
 
-def dose_reviews(plan: Plan, events: Sequence[e.Event]) -> tuple[DoseReview, ...]:
-    """Every planned dose, then whatever else went in; events are taken as the corrections leave them."""
+def dose_reviews(
+    plan: Plan, events: Sequence[e.Event], known: Sequence[PlannedDose] = ()
+) -> tuple[DoseReview, ...]:
+    """Every planned dose, then whatever else went in; events are taken as the corrections leave them.
+
+    `known` is what the day knew at its end: what came in at the stove is called by its substance and role.
+    """
     planned = {one.ingredient: one for one in plan.doses}
+    came_in = {one.ingredient: one for one in known}
     named = dict.fromkeys((*planned, *_handled(events)))
-    return tuple(_one(plan, name, events) for name in named)
+    return tuple(_one(planned.get(name), came_in.get(name), name, events) for name in named)
 
 
 def _handled(events: Iterable[e.Event]) -> list[str]:
     return [one.ingredient for one in events if isinstance(one, e.Weighed | e.Added)]
 
 
-def _one(plan: Plan, name: str, events: Sequence[e.Event]) -> DoseReview:
-    dose = next((one for one in plan.doses if one.ingredient == name), None)
+def _one(
+    dose: PlannedDose | None, came_in: PlannedDose | None, name: str, events: Sequence[e.Event]
+) -> DoseReview:
+    known = dose or came_in
     weighed = [one.mass_g for one in events if isinstance(one, e.Weighed) and one.ingredient == name]
     added = [one for one in events if isinstance(one, e.Added) and one.ingredient == name]
     hows = dict.fromkeys(one.how for one in added) or dict.fromkeys(["weighed"] if weighed else [])
     return DoseReview(
         ingredient=name,
-        substance=dose.substance if dose else "",
-        role=dose.role if dose else "",
+        substance=known.substance if known else "",
+        role=known.role if known else "",
         planned_g=dose.mass_g if dose else None,
         weigh_say=dose.weigh.say if dose else "",
         weighed_g=_weighed_g(weighed, added),

@@ -33,7 +33,7 @@ def review(day: LoggedDay) -> Review:
         program=day.program,
         verdict=last.verdict,
         steps=step_reviews(day, paces, last),
-        doses=dose_reviews(day.plan, events),
+        doses=dose_reviews(day.plan, events, last.doses),
         baths=bath_reviews(day),
         reminders=papers.reminders(paces),
         asks=papers.asks(paces),

@@ -2,6 +2,7 @@
 
 from dyesession.plan.document import plan_for_log, plan_from_document
 from dyesession.plan.doses import Depth
+from dyesession.plan.improvised import improvised
 from dyesession.plan.lots import lot_from_text, lots_from_text
 from dyesession.plan.model import (
     Band,
@@ -36,6 +37,7 @@ __all__ = [
     "Refused",
     "TimetableRow",
     "Weigh",
+    "improvised",
     "lot_from_text",
     "lots_from_text",
     "plan_as_json",

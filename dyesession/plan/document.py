@@ -10,8 +10,9 @@ from functools import cache
 from types import UnionType
 from typing import Any, Union, get_args, get_origin, get_type_hints
 
-from dyesession.plan.model import Plan
+from dyesession.plan.model import Plan, PlannedStage, PlannedStep
 from dyesession.plan.trouble import PlanError
+from dyesession.recipe.model import HeatKind
 
 _NOTHING: tuple[object, ...] = (None, ())
 
@@ -34,6 +35,40 @@ def plan_from_document(document: Mapping[str, Any]) -> Plan:
         ) from error
     assert isinstance(plan, Plan)
     return plan
+
+
+WITHOUT_VESSEL = ("rest", "dry")
+
+
+def step_for_log(step: PlannedStep) -> dict[str, Any]:
+    """Turn one step into a table of plain values, as an entry that brings it in holds it."""
+    return _table(step)
+
+
+def step_from_document(document: Mapping[str, Any]) -> PlannedStep:
+    """Rebuild the step that `step_for_log` wrote; raises `PlanError` for a table of something else."""
+    try:
+        step = _thing(PlannedStep, document)
+        assert isinstance(step, PlannedStep)
+        _check_step(step)
+    except (KeyError, TypeError, ValueError) as error:
+        raise PlanError(
+            f"A step of this log cannot be read ({error}); expected, for example,"
+            ' {name = "sadden", stage = "modify", vessel = "iron pot"}.'
+        ) from error
+    return step
+
+
+def _check_step(step: PlannedStep) -> None:
+    """Refuse a step nobody could do: no name, no known stage, heat of no known kind, no vessel."""
+    if not isinstance(step.name, str) or not step.name.strip():
+        raise ValueError("a step has no name")
+    if step.stage not in get_args(PlannedStage):
+        raise ValueError(f"{step.stage} is no stage")
+    if any(heat.kind not in get_args(HeatKind) for heat in step.heat):
+        raise ValueError("heat is to, hold, cool_to or rest")
+    if step.vessel is None and (step.stage not in WITHOUT_VESSEL or step.add):
+        raise ValueError(f"{step.name} names no vessel")
 
 
 def _plain(value: Any) -> Any:

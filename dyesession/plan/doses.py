@@ -65,23 +65,22 @@ def grams_of(recipe: Recipe, base: Base, depth: Depth) -> dict[str, Grams]:
 def _grams(ingredient: Ingredient, base: Base, depth: Depth, other: Callable[[str], Grams]) -> Grams:
     if ingredient.dose is None:
         return NOTHING
-    dose = _amount(ingredient.dose, ingredient.name, base, other)
+    dose = amount_g(ingredient.dose, ingredient.name, base, other)
     low = (
-        dose.low
-        if ingredient.least is None
-        else _amount(ingredient.least, ingredient.name, base, other).low
+        dose.low if ingredient.least is None else amount_g(ingredient.least, ingredient.name, base, other).low
     )
     high = (
-        dose.high
-        if ingredient.most is None
-        else _amount(ingredient.most, ingredient.name, base, other).high
+        dose.high if ingredient.most is None else amount_g(ingredient.most, ingredient.name, base, other).high
     )
     aims: Mapping[Depth, Fraction] = {"low": low, "aim": dose.aim, "high": high}
     return Grams(low, aims[depth if ingredient.role in FOLLOWS_DEPTH else "aim"], high)
 
 
-def _amount(dose: Dose, name: str, base: Base, other: Callable[[str], Grams]) -> Grams:
-    """Grams of one dose; the aim is the middle of a range."""
+def amount_g(dose: Dose, name: str, base: Base, other: Callable[[str], Grams]) -> Grams:
+    """Grams of one dose of the ingredient `name`; the aim is the middle of a range.
+
+    `other` gives the grams of another ingredient, for a dose that is a share of one.
+    """
     aim = (dose.low + dose.high) / 2
     match dose:
         case ShareOfFibre():

@@ -5,6 +5,7 @@ and tap water as 15 °C: both common practice, no source.
 """
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from dyesession.dyeing.cooling import TABLE_C, cooling_min
 from dyesession.dyeing.heating import (
@@ -32,18 +33,45 @@ STOVES: Mapping[str, str] = {
 }
 
 
-def pot_minutes(steps: Sequence[PlannedStep], burners: Sequence[Burner]) -> dict[str, float]:
+@dataclass(frozen=True)
+class PotMinutes:
+    """Minutes a pot stands without the dyer: before it is lit, on its burner, and off it afterwards."""
+
+    before_min: float = 0.0
+    heated_min: float = 0.0
+    after_min: float = 0.0
+
+    @property
+    def total_min(self) -> float:
+        """All of them together."""
+        return self.before_min + self.heated_min + self.after_min
+
+
+def pot_minutes(steps: Sequence[PlannedStep], burners: Sequence[Burner]) -> dict[str, PotMinutes]:
     """Minutes each step takes without the dyer; steps in an order in which they can be done."""
     power_w = strongest_w(burners)
     warm: dict[str, float] = {}
-    found: dict[str, float] = {}
+    found: dict[str, PotMinutes] = {}
     for step in steps:
         vessel = step.vessel or ""
         start_c = TAP_C if step.fresh_water else warm.get(vessel, TAP_C)
-        found[step.name], warm[vessel] = _minutes(step, start_c, power_w)
+        minutes, warm[vessel] = _minutes(step, start_c, power_w)
+        found[step.name] = _on_and_off(step, minutes)
         if step.into is not None:
             warm[step.into] = warm[vessel]
     return found
+
+
+ON_A_BURNER = ("to", "hold")
+
+
+def _on_and_off(step: PlannedStep, minutes: Sequence[float]) -> PotMinutes:
+    """A pot keeps its burner from its first rise or hold to the end of its last, a pause between included."""
+    lit = [i for i, heat in enumerate(step.heat) if heat.kind in ON_A_BURNER]
+    if not lit or step.vessel is None:
+        return PotMinutes(before_min=sum(minutes))
+    first, last = lit[0], lit[-1] + 1
+    return PotMinutes(sum(minutes[:first]), sum(minutes[first:last]), sum(minutes[last:]))
 
 
 def strongest_w(burners: Sequence[Burner]) -> float | None:
@@ -56,16 +84,16 @@ def strongest_w(burners: Sequence[Burner]) -> float | None:
     return max(known, default=None)
 
 
-def _minutes(step: PlannedStep, start_c: float, power_w: float | None) -> tuple[float, float]:
-    """Minutes of the whole step, and the temperature at its end."""
-    total, now_c = 0.0, start_c
+def _minutes(step: PlannedStep, start_c: float, power_w: float | None) -> tuple[list[float], float]:
+    """Minutes of each stretch of a step, and the temperature at its end."""
+    minutes, now_c = [], start_c
     for heat in step.heat:
-        total += _one(heat, now_c, step.water_l, power_w)
+        minutes.append(_one(heat, now_c, step.water_l, power_w))
         if heat.temperature_c is not None:
             now_c = heat.temperature_c
         elif heat.overnight:
             now_c = TAP_C
-    return total, now_c
+    return minutes, now_c
 
 
 def _one(heat: Heat, now_c: float, water_l: float | None, power_w: float | None) -> float:

@@ -11,6 +11,7 @@ from dyesession.recipe.model import Heat, Judge, Lane, Role
 PlannedStage = Literal[
     "scour", "wet", "mordant", "soak", "extract", "strain", "dye", "modify", "rinse", "rest", "dry"
 ]
+ReckonedOn = Literal["fibre", "bath", "nothing"]
 WeighHow = Literal["scale", "stock liquor", "stock solution", "larger lot", "no scale", "not weighed"]
 
 
@@ -59,7 +60,11 @@ class Weigh:
 
 @dataclass(frozen=True)
 class PlannedDose:
-    """One ingredient's dose over the whole day."""
+    """One ingredient's dose over the whole day.
+
+    `reckoned_on` is what it grows with: the fibre (itself or through another ingredient), the litres of its
+    bath, or nothing, for a flat weight.
+    """
 
     ingredient: str
     substance: str
@@ -68,6 +73,7 @@ class PlannedDose:
     mass_g: Band
     weigh: Weigh
     known: bool = True
+    reckoned_on: ReckonedOn = "fibre"
 
 
 @dataclass(frozen=True)
@@ -104,7 +110,8 @@ class PlannedStep:
     `water_l` is the volume the vessel should hold when the step's heating starts; `fresh_water` says that
     the vessel is emptied and filled anew. For a strain step, `vessel` is emptied through the sieve `into`,
     and `liquor_l` is what is expected to come through.
-    `again` counts extractions of the same dyestuff: 0 the first. `of` is the recipe's own step name.
+    `water_by` is what those litres grow with. `again` counts extractions of the same dyestuff: 0 the first.
+    `of` is the recipe's own step name.
     """
 
     name: str
@@ -116,6 +123,7 @@ class PlannedStep:
     add: tuple[PlannedAddition, ...] = ()
     enter: tuple[str, ...] = ()
     water_l: float | None = None
+    water_by: ReckonedOn = "fibre"
     fresh_water: bool = False
     into: str | None = None
     heat: tuple[Heat, ...] = ()
@@ -127,7 +135,10 @@ class PlannedStep:
 
 @dataclass(frozen=True)
 class TimetableRow:
-    """When a step runs, in minutes from the start of the day. `critical`: a delay here delays the end."""
+    """When a step runs, in minutes from the start of the day. `critical`: a delay here delays the end.
+
+    `lit_min` to `off_min` is how long its pot stands on a burner; None for a step without heat.
+    """
 
     step: str
     stage: PlannedStage
@@ -136,6 +147,8 @@ class TimetableRow:
     start_min: float
     end_min: float
     critical: bool
+    lit_min: float | None = None
+    off_min: float | None = None
 
 
 @dataclass(frozen=True)

@@ -13,7 +13,7 @@ from dyesession.plan.model import FibreLot, PlannedDose
 from dyesession.plan.trouble import Refused
 from dyesession.recipe.model import Ingredient, Recipe
 from dyesession.substances import find, form_named, nearest
-from dyesession.units import show_mass, show_percent, show_range
+from dyesession.units import show_duration, show_mass, show_percent, show_range
 
 
 def refuse(recipe: Recipe) -> None:
@@ -51,6 +51,20 @@ def no_scales(scales: Sequence[Scale]) -> list[str]:
     return [
         "Your kitchen lists no scale, so how far a weighing may miss is not known: enter yours in the kitchen"
         ' file, for example [[scale]] with resolution = "1 g".'
+    ]
+
+
+WORTH_SAYING_MIN = 5.0  # less is lost in stirring and looking: common practice, no source
+
+
+def few_burners(burners: int, later_min: float) -> list[str]:
+    """Say by how much pots that take turns on the burners make the day longer."""
+    if later_min < WORTH_SAYING_MIN:
+        return []
+    listed = "one burner" if burners == 1 else f"{burners} burners"
+    return [
+        f"Your kitchen lists {listed}, so pots take turns: the day is {show_duration(later_min)} longer than"
+        " with a burner for each."
     ]
 
 

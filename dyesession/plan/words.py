@@ -3,8 +3,15 @@
 import math
 from collections.abc import Sequence
 
+LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 ML_PER_L = 1000.0
 SMALL_L = 1.0  # below this a jug is read in millilitres
+
+
+def letter_of(number: int) -> str:
+    """A vessel's letter by its number from nought: A to Z, then A2 and on."""
+    letter = LETTERS[number % len(LETTERS)]
+    return letter if number < len(LETTERS) else f"{letter}{number // len(LETTERS) + 1}"
 
 
 def to_step(mass_g: float, step_g: float) -> str:

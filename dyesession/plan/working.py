@@ -9,24 +9,32 @@ from fractions import Fraction
 
 from dyesession.kitchen.model import Kitchen, Pot
 from dyesession.plan import warnings as warn
-from dyesession.plan.baths import Reckoner, Waters, filled_anew, wanted_l, waters
+from dyesession.plan.baths import LIQUOR_STAGES, Reckoner, Waters, filled_anew, leaders, wanted_l, waters
 from dyesession.plan.boil import boil_in, capped
 from dyesession.plan.cautions import Day, stove_refused
 from dyesession.plan.doses import Base, Depth, Grams, grams_of
 from dyesession.plan.lots import checked_mass_g, lot_questions, lot_warnings
 from dyesession.plan.minutes import pot_minutes
-from dyesession.plan.model import FibreLot, Plan, PlannedBath, PlannedDose, PlannedStep, PlannedVessel
+from dyesession.plan.model import (
+    FibreLot,
+    Plan,
+    PlannedBath,
+    PlannedDose,
+    PlannedStep,
+    PlannedVessel,
+    ReckonedOn,
+    TimetableRow,
+)
 from dyesession.plan.pots import Assigned, Wanted, assign
-from dyesession.plan.timetable import timetable
+from dyesession.plan.timetable import end_min, timetable
 from dyesession.plan.trouble import Refused
 from dyesession.plan.unroll import shares, unrolled, with_additions
 from dyesession.plan.weighing import ToWeigh, weigh
-from dyesession.plan.words import litres
+from dyesession.plan.words import letter_of, litres
 from dyesession.recipe.model import Recipe
 from dyesession.substances import find
-from dyesession.units import PerBath, exact
+from dyesession.units import Dose, PerBath, ShareOf, ShareOfFibre, WaterVolume, exact
 
-LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 WORTH_TOPPING_UP_L = 0.1  # less than this is poured by eye anyway: common practice, no source
 
 
@@ -66,7 +74,7 @@ def work_out(recipe: Recipe, lots: Sequence[FibreLot], kitchen: Kitchen, *, dept
         baths=water.waters.baths,
         vessels=vessels,
         steps=steps,
-        timetable=timetable(steps, pot_minutes(steps, kitchen.burners)),
+        timetable=laid_out(steps, kitchen),
         reminders=tuple(one for step in steps for one in day.reminders(step)),
         warnings=_once(
             *warn.unknown_substances(recipe.ingredients),
@@ -78,11 +86,23 @@ def work_out(recipe: Recipe, lots: Sequence[FibreLot], kitchen: Kitchen, *, dept
             *(_of_bath(bath) for bath in water.waters.baths if bath.say),
             *water.pots.warnings,
             *too_hot,
+            *warn.few_burners(len(kitchen.burners), _later_min(steps, kitchen)),
             *warn.unused_shares(recipe, shares(recipe)),
             *warn.jar_warnings(doses, kitchen.jars),
         ),
         questions=_once(*lot_questions(lots), *warn.choices(recipe)),
     )
+
+
+def laid_out(steps: Sequence[PlannedStep], kitchen: Kitchen) -> tuple[TimetableRow, ...]:
+    """The timetable of some steps in a kitchen: its burners are a limit where it lists any."""
+    return timetable(steps, pot_minutes(steps, kitchen.burners), len(kitchen.burners) or None)
+
+
+def _later_min(steps: Sequence[PlannedStep], kitchen: Kitchen) -> float:
+    """Minutes by which the day ends later than with a burner for every pot."""
+    free = timetable(steps, pot_minutes(steps, kitchen.burners))
+    return end_min(laid_out(steps, kitchen)) - end_min(free)
 
 
 def _once(*sentences: str) -> tuple[str, ...]:
@@ -101,7 +121,8 @@ def _with_water(recipe: Recipe, fibre_g: float, kitchen: Kitchen, depth: Depth) 
     pots = assign(_wants(recipe, steps, wanted_l(reckoner, steps)), steps, kitchen.pots)
     found = waters(reckoner, steps, pots.pots, one_pot=len(kitchen.pots) == 1)
     grams = grams_of(recipe, Base(base.fibre_g, _bath_l(recipe, steps, found.water_l)), depth)
-    filled = tuple(_filled(step, found) for step in with_additions(steps, recipe, grams))
+    flat = _by_the_litre(recipe, steps)
+    filled = tuple(_filled(step, found, step.name in flat) for step in with_additions(steps, recipe, grams))
     return _Water(filled, pots, found, grams)
 
 
@@ -132,22 +153,38 @@ def _bath_l(
     return found
 
 
-def _filled(step: PlannedStep, found: Waters) -> PlannedStep:
+def _by_the_litre(recipe: Recipe, steps: Sequence[PlannedStep]) -> set[str]:
+    """The steps whose bath the recipe states in litres, whatever the fibre weighs; a liquor pot states it
+    once.
+    """
+    stated = {one.name for one in recipe.steps if isinstance(one.water, WaterVolume)}
+    pots = {one.vessel for one in recipe.steps if one.name in stated and one.stage in LIQUOR_STAGES}
+    unsaid = {one.name for one in recipe.steps if one.water is None and one.stage in LIQUOR_STAGES}
+    by_name = {one.name: one for one in steps}
+    leading = {name: by_name[leader] for name, leader in leaders(steps).items()}
+    return {
+        name
+        for name, leader in leading.items()
+        if leader.of in stated or (leader.of in unsaid and leader.vessel in pots)
+    }
+
+
+def _filled(step: PlannedStep, found: Waters, flat: bool) -> PlannedStep:
     """Give a step its litres, and say what topping up the strained liquor needs."""
     top_up_l = found.top_up_l.get(step.name, 0.0)
     say = step.say
     if top_up_l >= WORTH_TOPPING_UP_L:
-        say = (
-            f"The strained liquor wants about {litres(top_up_l)} of water to fill the bath. {say}".rstrip()
-        )
+        say = f"The strained liquor wants about {litres(top_up_l)} of water to fill the bath. {say}".rstrip()
     return replace(
-        step, water_l=found.water_l.get(step.name), liquor_l=found.liquor_l.get(step.name), say=say
+        step,
+        water_l=found.water_l.get(step.name),
+        water_by="nothing" if flat else "fibre",
+        liquor_l=found.liquor_l.get(step.name),
+        say=say,
     )
 
 
-def _doses(
-    recipe: Recipe, grams: Mapping[str, Grams], fibre_g: float, kitchen: Kitchen
-) -> list[PlannedDose]:
+def _doses(recipe: Recipe, grams: Mapping[str, Grams], fibre_g: float, kitchen: Kitchen) -> list[PlannedDose]:
     added = shares(recipe)
     doses = []
     for one in recipe.ingredients:
@@ -161,13 +198,21 @@ def _doses(
                 role=one.role,
                 percent_wof=mine.percent_of(exact(fibre_g)),
                 mass_g=mine.band(),
-                weigh=weigh(
-                    ToWeigh(float(mine.aim), portions, one.role, substance, fibre_g), kitchen.scales
-                ),
+                weigh=weigh(ToWeigh(float(mine.aim), portions, one.role, substance, fibre_g), kitchen.scales),
                 known=substance is not None,
+                reckoned_on=_reckoned_on(recipe, one.dose),
             )
         )
     return doses
+
+
+def _reckoned_on(recipe: Recipe, dose: Dose | None) -> ReckonedOn:
+    """What a dose grows with, followed through "of ..." to a dose that stands by itself."""
+    while isinstance(dose, ShareOf):
+        dose = recipe.ingredient(dose.ingredient).dose
+    if isinstance(dose, ShareOfFibre):
+        return "fibre"
+    return "bath" if isinstance(dose, PerBath) else "nothing"
 
 
 def _vessels(steps: Sequence[PlannedStep], pots: Mapping[str, Pot | None]) -> tuple[PlannedVessel, ...]:
@@ -177,7 +222,7 @@ def _vessels(steps: Sequence[PlannedStep], pots: Mapping[str, Pot | None]) -> tu
 
 
 def _vessel(i: int, name: str, pot: Pot | None) -> PlannedVessel:
-    letter = LETTERS[i] if i < len(LETTERS) else f"{LETTERS[i % len(LETTERS)]}{i // len(LETTERS) + 1}"
+    letter = letter_of(i)
     if pot is None:
         return PlannedVessel(name, letter, "", None, "")
     return PlannedVessel(name, letter, pot.name, pot.volume_l, pot.material)

@@ -13,6 +13,7 @@ from dyesession.session import fit_plan, fit_pots
 from dyesession.session.state import ENDED, State, StepState
 
 HIGHEST_C, LOWEST_C = 105.0, -5.0  # a kettle's thermometer reads no more; our own bounds, no source
+MOST_PERCENT = 10_000.0  # old books print 600 %; our own bound, no source
 MOST_L, MOST_G = 1000.0, 100_000.0  # a kitchen holds no more; our own bounds, no source
 
 
@@ -62,6 +63,7 @@ def misfit_of_figures(event: e.Event) -> str | None:
         ("ph", 0.0, 14.0, "a pH from 0 to 14 was expected, for example 4.5"),
         ("strength", 0.0, 1e6, "a strength of 0 or more was expected, for example 0.31"),
         ("minutes", -1e5, 1e5, "minutes were expected, for example 15"),
+        ("value", 0.0, MOST_PERCENT, "a share of the fibre was expected, for example 15"),
     ):
         value = getattr(event, name, None)
         if value is None:

@@ -17,7 +17,7 @@ from dyesession.session.fold_heat import NEAR_ENOUGH_C
 from dyesession.session.fold_plan import CHANGES as PLAN
 from dyesession.session.fold_pots import CHANGES as POTS
 from dyesession.session.fold_steps import CHANGES as STEPS
-from dyesession.session.state import Dyestuff, Lot, State, StepState, Vessel
+from dyesession.session.state import Dyestuff, Lot, State, Vessel, to_come
 
 __all__ = ["NEAR_ENOUGH_C", "Entry", "apply", "correction_misfit", "effective", "fold", "opening_state"]
 
@@ -28,7 +28,7 @@ def opening_state(plan: Plan) -> State:
     A plan without steps is an improvised day: `free` from the first.
     """
     return State(
-        steps=tuple(StepState(one) for one in plan.steps),
+        steps=tuple(to_come(one) for one in plan.steps),
         lots=tuple(Lot(one.name, one.kind, one.mass_g, mordanted=one.mordanted) for one in plan.lots),
         dyestuffs=tuple(
             Dyestuff(one.ingredient, one.substance) for one in plan.doses if one.role == "dyestuff"

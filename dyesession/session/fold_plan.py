@@ -26,7 +26,7 @@ from dyesession.plan.today import unlike
 from dyesession.session import countdowns as c
 from dyesession.session import events as e
 from dyesession.session.fold_steps import left_out
-from dyesession.session.state import Dyestuff, Lot, State, StepState
+from dyesession.session.state import Dyestuff, Lot, State, StepState, to_come
 from dyesession.substances import find
 
 MORE = "more"  # how a portion is called that the plan did not have
@@ -63,7 +63,7 @@ def _changed(state: State, change: Change) -> State:
                 change.step, lambda one: replace(one, plan=replace(one.plan, after=change.after))
             )
         case NewStep():
-            return _with_step_behind(state, StepState(change.step), change.behind)
+            return _with_step_behind(state, to_come(change.step), change.behind)
         case NewIngredient():
             return _with_ingredient(state, change)
         case Miss():

@@ -212,10 +212,11 @@ def _off_the_shelf(state: State, event: e.Drawn) -> tuple[State, Bath, float | N
     if kept is None:
         return state, Bath(0, event.volume_l, liquor_of=event.contents, uses=1), event.volume_l
     there_l, taken_l = kept.bath.volume_l, event.volume_l
-    if taken_l is None or there_l is None or taken_l >= there_l:
+    if taken_l is None or (there_l is not None and taken_l >= there_l):
         rest = tuple(one for one in state.kept if one is not kept)
         return replace(state, kept=rest), kept.bath, there_l if taken_l is None else taken_l
-    left = KeptBath(kept.label, replace(kept.bath, volume_l=there_l - taken_l))
+    left_l = None if there_l is None else there_l - taken_l
+    left = KeptBath(kept.label, replace(kept.bath, volume_l=left_l))
     return replace(state, kept=tuple(left if one is kept else one for one in state.kept)), kept.bath, taken_l
 
 

@@ -36,10 +36,20 @@ def situation_of(state: State, command: e.Event, household: Household) -> Situat
         adding = ((substance_of(state, command.ingredient), command.mass_g),)
     made = _situation(state, vessel, actions, adding, household, command.kind)
     if isinstance(command, e.Drawn):
-        poured = tuple((substance_of(state, name), None) for name in command.contents)
-        return replace(made, pouring=poured, pouring_from=command.label)
+        return replace(made, pouring=_poured(state, command), pouring_from=command.label)
     into = state.vessel(getattr(command, "into", ""))
     return replace(made, into=into.letter) if into is not None else made
+
+
+def _poured(state: State, command: e.Drawn) -> tuple[tuple[str, float | None], ...]:
+    """What is in a kept bath: one kept today as the facts say, one of another day as the entry tells it."""
+    kept = next((one.bath for one in state.kept if one.label == command.label), None)
+    names = command.contents if kept is None else kept.liquor_of
+    added = () if kept is None else kept.contents
+    return (
+        *((substance_of(state, one.ingredient), one.mass_g) for one in added),
+        *((substance_of(state, name), None) for name in names),
+    )
 
 
 def _is_snippet(state: State, command: e.Event) -> bool:

@@ -151,6 +151,13 @@ class StepState:
         return self.plan.add[self.added] if self.added < len(self.plan.add) else None
 
 
+def to_come(plan: PlannedStep) -> StepState:
+    """A planned step nobody has begun. Without a pot there is nothing to heat: only its rests are kept."""
+    if plan.vessel is not None or all(one.kind == "rest" for one in plan.heat):
+        return StepState(plan)
+    return StepState(replace(plan, heat=tuple(one for one in plan.heat if one.kind == "rest")))
+
+
 @dataclass(frozen=True)
 class Flag:
     """An entry that no longer fits what came before it, and why. Kept, shown, never dropped."""

@@ -222,7 +222,8 @@ def _dose(text: str) -> Dose | None:
 
 
 def _understood(said: _Said, name: str, why: str) -> Understood:
-    if said.vessel is None and said.stage not in ("rest", "dry"):
+    heated = any(one.kind != "rest" for one in said.heat)
+    if said.vessel is None and (heated or said.stage not in ("rest", "dry")):
         raise NotUnderstood(f"Say in which pot, by letter or name; for example {EXAMPLE}.")
     named = [_ingredient(said, one) for one, _ in said.doses]
     new = tuple(one for one in named if isinstance(one, NewIngredient))

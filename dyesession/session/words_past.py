@@ -18,6 +18,7 @@ from dyesession.plan.changes import (
 from dyesession.plan.fit import LEAST_RATIO
 from dyesession.plan.trouble import PlanError
 from dyesession.session import events as e
+from dyesession.session.fit import misfit_of_figures
 from dyesession.session.names import letter
 from dyesession.session.state import State
 from dyesession.units import show_duration, show_mass, show_percent, show_temperature, show_volume
@@ -26,7 +27,10 @@ from dyesession.units import show_duration, show_mass, show_percent, show_temper
 def happened_words(state: State, event: e.Event) -> str:
     """One fact as it stands in the log: "alum 29 g added to A"."""
     say: Callable[[State, Any], str] | None = _PAST.get(event.kind)
-    return say(state, event) if say else event.kind.replace("-", " ")
+    if say is None:
+        return event.kind.replace("-", " ")
+    trouble = misfit_of_figures(event)
+    return f"{event.kind.replace('-', ' ')}: {trouble}" if trouble else say(state, event)
 
 
 def _read_past(state: State, event: e.Read) -> str:

@@ -235,10 +235,10 @@ class Acts:
             self._app.do(e.Entered(out.name, step.plan.vessel or ""), f"{out.name} is in again.")
 
     def _account(self, act: m.OpenAccount) -> None:
-        from dyesession.account import line
+        from dyesession.ui.bath_page import ledger_page
 
-        lines = [line(one) for one in self._app.session.snapshot.account.lines]
-        self._app.show_page("Bath account", "\n".join(lines) or "Nothing has moved yet.")
+        snapshot = self._app.session.snapshot
+        self._app.show_page("Bath account", ledger_page(snapshot.account, snapshot.state))
 
     def _more(self, act: m.ShowMore) -> None:
         """The rare and grave acts stand behind two keys, so that no wet finger finds them alone."""

@@ -15,7 +15,8 @@ def guard_mouse_bytes() -> None:
         from textual.drivers import linux_driver
     except ImportError:
         return
-    real = linux_driver.getincrementaldecoder
+    driver: Any = linux_driver
+    real = driver.getincrementaldecoder
     if getattr(real, "forgiving", False):
         return
 
@@ -23,7 +24,7 @@ def guard_mouse_bytes() -> None:
         return lambda errors="replace": real(encoding)(errors="replace")
 
     forgiving.forgiving = True  # type: ignore[attr-defined]
-    linux_driver.getincrementaldecoder = forgiving  # type: ignore[assignment]
+    driver.getincrementaldecoder = forgiving
 
 
 def set_title(app: App[Any], title: str) -> None:

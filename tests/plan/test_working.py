@@ -1,5 +1,6 @@
 import tomllib
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
@@ -17,7 +18,7 @@ from plan.days import (
     wool,
 )
 
-from dyesession.kitchen import Jar, Kitchen, Pot, Scale
+from dyesession.kitchen import Burner, Jar, Kitchen, Pot, Scale
 from dyesession.plan import (
     FibreLot,
     PlanError,
@@ -30,7 +31,7 @@ from dyesession.plan import (
 from dyesession.plan.timetable import end_min
 from dyesession.recipe import load_recipe
 from dyesession.tomlfile import write_document
-from dyesession.units import Flat
+from dyesession.units import Flat, show_duration
 
 HOUSE = sorted(file.stem for file in RECIPES.glob("*.toml"))
 NOTHING_FLAT = [
@@ -388,8 +389,26 @@ def test_an_overnight_rest_takes_a_night():
     assert 12 * 60 <= end_min(plan.timetable) <= 13 * 60
 
 
+def test_one_burner_makes_the_day_longer_and_says_by_how_much():
+    recipe = house_recipe("madder-brick-red-on-wool")
+    beside = replace(KITCHEN, burners=(*KITCHEN.burners, *KITCHEN.burners))
+    alone, both = planned(recipe), planned(recipe, kitchen=beside)
+    [sentence] = [one for one in alone.warnings if "burner" in one]
+    later_min = end_min(alone.timetable) - end_min(both.timetable)
+    assert f"the day is {show_duration(later_min)} longer" in sentence
+    assert not [one for one in both.warnings if "burner" in one]
+    lit = sorted((row.lit_min, row.off_min) for row in alone.timetable if row.lit_min is not None)
+    assert all(off <= later for (_, off), (later, _) in pairwise(lit))
+
+
+def test_a_kitchen_that_lists_no_burner_is_not_limited():
+    plan = planned(house_recipe("madder-brick-red-on-wool"), kitchen=replace(KITCHEN, burners=()))
+    assert not [one for one in plan.warnings if "burner" in one]
+
+
 def test_the_json_answers_with_every_promised_key():
-    answer = plan_as_json(planned(house_recipe("madder-brick-red-on-wool")))
+    two = replace(KITCHEN, burners=(*KITCHEN.burners, Burner("back", 1200.0, "electric")))
+    answer = plan_as_json(planned(house_recipe("madder-brick-red-on-wool"), kitchen=two))
     assert answer["fibre"]["mass_g"] == 240.0
     for dose in answer["doses"]:
         assert {"ingredient", "substance", "role", "percent_wof", "mass_g", "weigh"} <= set(dose)

@@ -8,11 +8,13 @@ from days import Day
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from dyesession.care import Household
 from dyesession.errors import UserError
 from dyesession.plan.model import FibreLot
 from dyesession.session import events as e
 from dyesession.session.engine import Refused
 from dyesession.session.fold import Entry, fold, opening_state
+from dyesession.session.situation import situation_of
 from dyesession.session.typed import Hand, NotUnderstood, understand
 from dyesession.session.words import happened_words
 
@@ -176,6 +178,16 @@ def test_a_kept_bath_poured_in_is_topped_up_and_not_thrown_away() -> None:
     into = [one.event for one in day.entries if getattr(one.event, "vessel", "") == "mordant pot"]
     assert [type(one) for one in into[:2]] == [e.Drawn, e.ToppedUp]
     assert not any(isinstance(one, e.Discarded | e.Filled) for one in into)
+
+
+def test_a_kept_bath_brings_what_is_in_it_to_the_cautions() -> None:
+    day = Day()
+    day.do(e.Filled("jar pot", 4.0))
+    day.do(e.Added("alum", "jar pot", 20.0))
+    day.do(e.Kept("jar pot", "old alum", 4.0))
+    situation = situation_of(day.state, e.Drawn("dye pot", "old alum"), Household())
+    assert situation is not None
+    assert situation.pouring == (("potassium alum", 20.0),) and situation.pouring_from == "old alum"
 
 
 def test_a_share_of_a_kept_bath_leaves_the_rest_on_the_shelf() -> None:

@@ -1,5 +1,6 @@
 """A day without a recipe: stages come as the dyer names them, and the same engine carries them."""
 
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -12,8 +13,9 @@ from dyesession.clock import Instant, SteppingClock
 from dyesession.errors import UserError
 from dyesession.kitchen.model import Burner, Kitchen, Pot, Scale
 from dyesession.plan import improvised
-from dyesession.plan.model import FibreLot, Plan
+from dyesession.plan.model import FibreLot, Plan, PlannedStep
 from dyesession.plan.trouble import PlanError
+from dyesession.recipe.model import Heat
 from dyesession.session import events as e
 from dyesession.session.engine import Refused
 from dyesession.session.fold import fold, opening_state
@@ -158,6 +160,18 @@ def test_what_nothing_is_known_of_is_said_loudly() -> None:
     day = a_day()
     said = understand("stage", "dye in A with moonweed 10 %", day.state, Hand()).echo
     assert "NOT KNOWN: moonweed" in said
+
+
+def test_what_is_heated_stands_in_a_pot() -> None:
+    with pytest.raises(UserError, match="Say in which pot"):
+        name(a_day(), "dry, to 60, hold 20")
+    plan = improvised(LOTS, KITCHEN)
+    heated = PlannedStep(
+        "dry", "dry", "fibre", None, "dry", heat=(Heat("to", 60.0), Heat("rest", minutes=30.0))
+    )
+    day = Day(replace(plan, steps=(heated,)))
+    day.home()
+    assert day.state.step("dry").plan.heat == (Heat("rest", minutes=30.0),)  # type: ignore[union-attr]
 
 
 def test_a_lot_can_join_and_a_dose_change_on_an_improvised_day_too() -> None:

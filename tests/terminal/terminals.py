@@ -1,5 +1,6 @@
 """A real terminal for tests: tmux where it stands, else a pseudo-terminal with an emulator of its own (pyte)."""
 
+import contextlib
 import fcntl
 import os
 import pty
@@ -25,6 +26,7 @@ class Terminal(Protocol):
     def press(self, keys: str) -> None: ...
     def screen(self) -> str: ...
     def kill(self) -> None: ...
+    def hang_up(self) -> None: ...
     def resize(self, columns: int, rows: int) -> None: ...
     def end(self) -> None: ...
 
@@ -74,6 +76,15 @@ class Tmux:
     def resize(self, columns: int, rows: int) -> None:
         """Give the window another size."""
         self._tmux("resize-window", "-x", str(columns), "-y", str(rows))
+
+    def hang_up(self) -> None:
+        """Close the window under the program; it must be gone soon after."""
+        pid = int(self._tmux("display-message", "-p", "#{pane_pid}"))
+        self.end()
+        ends = time.monotonic() + PATIENCE_S
+        while os.path.exists(f"/proc/{pid}"):
+            assert time.monotonic() < ends, "the program outlived its window"
+            time.sleep(LOOK_S)
 
     def end(self) -> None:
         """Take the server down."""
@@ -131,14 +142,23 @@ class BarePty:
             self._display.resize(rows, columns)
         self._size(columns, rows)
 
+    def hang_up(self) -> None:
+        """Close the window under the program; it must be gone soon after."""
+        os.close(self._fd)
+        self._fd = -1
+        ends = time.monotonic() + PATIENCE_S
+        while os.waitpid(self._pid, os.WNOHANG)[0] == 0:
+            assert time.monotonic() < ends, "the program outlived its window"
+            time.sleep(LOOK_S)
+
     def end(self) -> None:
         """Take the program down if it still runs."""
-        try:
+        with contextlib.suppress(ProcessLookupError, ChildProcessError):
             os.kill(self._pid, signal.SIGKILL)
             os.waitpid(self._pid, 0)
-        except (ProcessLookupError, ChildProcessError):
-            pass
-        os.close(self._fd)
+        if self._fd >= 0:
+            os.close(self._fd)
+            self._fd = -1
 
 
 def open_terminal(command: list[str], environment: dict[str, str], columns: int = 80, rows: int = 24) -> Terminal:

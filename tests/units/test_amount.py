@@ -1,7 +1,7 @@
 """Mixed units, sums and ranges."""
 
-import re
 import contextlib
+import re
 import time
 from fractions import Fraction
 

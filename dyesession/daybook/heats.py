@@ -1,0 +1,70 @@
+"""How a step was really heated: each stretch with its degrees and minutes, as a recipe writes them.
+
+Pure. A reading counts before what was planned; time paused is not counted; a stretch never begun is left out.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from dyesession.daybook.walk import Pace
+from dyesession.recipe.model import Heat
+from dyesession.session import countdowns as c
+from dyesession.session import events as e
+from dyesession.session.state import StepState
+
+SECONDS_PER_MIN = 60.0
+
+
+@dataclass
+class _Stretch:
+    """A stretch of heating under way: what was planned, seconds counted so far, degrees read at its end."""
+
+    heat: Heat
+    seconds: float = 0.0
+    read_c: float | None = None
+
+
+def heats(name: str, paces: Iterable[Pace]) -> list[dict[str, str]]:
+    """The stretches of one step, as the `heat` of a recipe holds them."""
+    found: dict[int, _Stretch] = {}
+    for pace in paces:
+        before, after = pace.before.step(name), pace.after.step(name)
+        if before is None or after is None or before.countdown is None:
+            continue
+        heat = c.segment(before)
+        if heat is None:
+            continue
+        stretch = found.setdefault(before.segment, _Stretch(heat))
+        if before.status == "running":
+            stretch.seconds += pace.after.now_s - pace.before.now_s
+        if _is_over(before, after):
+            stretch.read_c = _read_c(pace.entry.event)
+    return [table for index in sorted(found) if (table := _table(found[index])) is not None]
+
+
+def _is_over(before: StepState, after: StepState) -> bool:
+    return after.segment != before.segment or after.countdown is None
+
+
+def _read_c(event: e.Event) -> float | None:
+    if isinstance(event, e.Read):
+        return event.temperature_c
+    return event.temperature_c if isinstance(event, e.Reached) and event.how == "read" else None
+
+
+def _table(stretch: _Stretch) -> dict[str, Any] | None:
+    heat, minutes = stretch.heat, round(stretch.seconds / SECONDS_PER_MIN)
+    if heat.kind in ("to", "cool_to"):
+        table: dict[str, Any] = {heat.kind: _degrees(stretch)}
+        return {**table, "over": f"{minutes} min"} if heat.kind == "to" and minutes >= 1 else table
+    if heat.overnight:
+        return {"rest": "overnight"}
+    return {heat.kind: f"{minutes} min"} if minutes >= 1 else None
+
+
+def _degrees(stretch: _Stretch) -> str:
+    """Degrees as read at the end of the stretch, to the nearest; else as the recipe says them."""
+    if stretch.read_c is not None:
+        return f"{round(stretch.read_c)} degC"
+    return stretch.heat.word or f"{stretch.heat.temperature_c or 0.0:g} degC"
