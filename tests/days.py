@@ -3,8 +3,8 @@
 from dataclasses import replace
 from datetime import datetime, timedelta, timezone
 
-from dyesession.clock import Instant, SteppingClock
 from dyesession.care import Household
+from dyesession.clock import Instant, SteppingClock
 from dyesession.plan.model import (
     Band,
     FibreLot,
