@@ -142,6 +142,10 @@ class BarePty:
             self._display.resize(rows, columns)
         self._size(columns, rows)
 
+    def send(self, raw: bytes) -> None:
+        """Send bytes as a terminal might, whatever they are."""
+        os.write(self._fd, raw)
+
     def hang_up(self) -> None:
         """Close the window under the program; it must be gone soon after."""
         os.close(self._fd)

@@ -217,3 +217,14 @@ def test_small_windows_and_odd_terminals_start_and_say_what_is_next(stove: Stove
     wait_for(terminal, "(?i)scour")
     terminal.resize(80, 24)
     step(terminal, "q", r"The clocks go on|\$|Pane is dead")
+
+
+def test_old_style_mouse_bytes_do_not_end_the_program(tmp_path: Path) -> None:
+    """A terminal taken up again sends mouse reports with bytes above 0x7F (Textualize/textual issue 6668)."""
+    stove = Stove(tmp_path, BarePty)
+    terminal = stove.begin()
+    assert isinstance(terminal, BarePty)
+    wait_for(terminal, "begin: scour")
+    terminal.send(b"\x1b[M \xc8\xc8")
+    step(terminal, " ", "fill A")
+    stove.end()
