@@ -1,7 +1,9 @@
 """The command line: parse, call, print. Loads a screen only when one is wanted; computes nothing."""
 
+import argparse
 import os
 import sys
+from collections.abc import Callable
 
 from dyesession.errors import UserError
 
@@ -10,9 +12,7 @@ FINE, TO_PUT_RIGHT, USAGE, IN_USE, FAULT, INTERRUPTED = 0, 1, 2, 3, 70, 130
 
 def main(argv: list[str] | None = None) -> int:
     """Run one command and return its exit code. No traceback is ever shown: a fault's goes to a file."""
-    from dyesession.cli.parser import parse
-
-    command, options = parse(sys.argv[1:] if argv is None else argv)
+    command, options = _told(sys.argv[1:] if argv is None else argv)
     try:
         return command(options)
     except UserError as trouble:
@@ -28,6 +28,17 @@ def main(argv: list[str] | None = None) -> int:
 
         print(f"dyesession met a fault of its own; the details are in {write_crash(fault)}.", file=sys.stderr)
         return FAULT
+
+
+def _told(arguments: list[str]) -> tuple[Callable[[argparse.Namespace], int], argparse.Namespace]:
+    """The command to run and its options."""
+    from dyesession.cli.bare import bare
+
+    if (told := bare(arguments)) is not None:
+        return told
+    from dyesession.cli.parser import parse
+
+    return parse(arguments)
 
 
 def _say(trouble: UserError) -> int:

@@ -1,46 +1,70 @@
 """Opening a day for a person: a new one, or one taken up again, on the screen or in line mode."""
 
+from __future__ import annotations
+
 import argparse
 import os
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from dyesession.account import Account
-from dyesession.account.live import reckoner_for
-from dyesession.cli.planning import planned
 from dyesession.cli.workroom import Workroom, find_workroom
-from dyesession.clock import SystemClock
 from dyesession.errors import UserError
-from dyesession.session.opening import begin_day, read_day, resume_day
-from dyesession.session.session import Session
 from dyesession.storage import DISK
+
+# What a day needs is loaded when one is opened: the Bench must be up at once.
+if TYPE_CHECKING:
+    from dyesession.account import Account
+    from dyesession.kitchen.model import Kitchen
+    from dyesession.session.session import Session
 
 SMALLEST_ENCODING_TEST = "─°±"
 
 
+def open_bench(options: argparse.Namespace) -> int:
+    """Without a command: the Bench where there is a screen; else the open day, or how to begin one."""
+    if getattr(options, "plain", False) or not _screen_will_do():
+        return open_day(options)
+    from dyesession.cli.dyers_folder import DyersFolder
+    from dyesession.ui.app import run_bench
+
+    return run_bench(DyersFolder(find_workroom(getattr(options, "workroom", None)), DISK))
+
+
 def begin(options: argparse.Namespace) -> int:
     """Begin a day by a recipe."""
+    from dyesession.account.live import reckoner_for
+    from dyesession.cli.planning import planned
+    from dyesession.clock import SystemClock
+    from dyesession.session.opening import begin_day
+
     day = planned(options, ask=True)
     for warning in day.plan.warnings:
         print(warning, file=sys.stderr)
     session = begin_day(
         DISK, day.workroom.logs, day.recipe, day.plan, day.kitchen, SystemClock(), reckoner_for
     )
-    return _run(session, options)
+    return _run(session, day.kitchen, options)
 
 
 def open_day(options: argparse.Namespace) -> int:
     """Take up the log named, else the newest open one; with none, say how to begin."""
+    from dyesession.account.live import reckoner_for
+    from dyesession.clock import SystemClock
+    from dyesession.session.opening import resume_day
+
     workroom = find_workroom(getattr(options, "workroom", None))
     path = workroom.log(options.log) if options.log else _newest_open(workroom)
     if path is None:
         print(_how_to_begin(workroom))
         return 0
-    household = workroom.kitchen(None).household
-    return _run(resume_day(DISK, path, SystemClock(), household, reckoner_for), options)
+    kitchen = workroom.kitchen(None)
+    return _run(resume_day(DISK, path, SystemClock(), kitchen.household, reckoner_for), kitchen, options)
 
 
 def _newest_open(workroom: Workroom) -> Path | None:
+    from dyesession.session.opening import read_day
+
     for path in workroom.all_logs():
         try:
             day = read_day(DISK, path)
@@ -63,22 +87,15 @@ def _how_to_begin(workroom: Workroom) -> str:
     )
 
 
-def _run(session: Session[Account], options: argparse.Namespace) -> int:
-    if getattr(options, "plain", False) or not _screen_will_do():
-        return _run_line(session)
-    from dyesession.ui.app import run_stove
-
+def _run(session: Session[Account], kitchen: Kitchen, options: argparse.Namespace) -> int:
     try:
-        return run_stove(session)
-    finally:
-        session.close()
+        if getattr(options, "plain", False) or not _screen_will_do():
+            from dyesession.line import run_line
 
+            return run_line(session, kitchen=kitchen)
+        from dyesession.ui.app import run_stove
 
-def _run_line(session: Session[Account]) -> int:
-    from dyesession.line import run_line
-
-    try:
-        return run_line(session)
+        return run_stove(session, kitchen.alarm)
     finally:
         session.close()
 

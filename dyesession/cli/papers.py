@@ -2,14 +2,15 @@
 
 import argparse
 import json
+import sys
 import tomllib
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from dyesession.cli.planning import planned
-from dyesession.cli.workroom import find_workroom
+from dyesession.cli.planning import Planned, planned
+from dyesession.cli.workroom import WorkroomError, find_workroom
 from dyesession.storage import DISK
 
 
@@ -22,11 +23,32 @@ def work_out(options: argparse.Namespace) -> int:
     from dyesession.plan import plan_as_json, plan_lines
 
     day = planned(options, ask=not options.json)
+    if options.write:
+        print(f"The weighing list is in {_write_sheet(day, Path(options.write))}.", file=sys.stderr)
     if options.json:
         _print(plan_as_json(day.plan))
-    else:
+    elif not options.write:
         print("\n".join(plan_lines(day.plan)))
     return 0
+
+
+PAGE, TEXT = (".html", ".htm"), (".txt", ".text")
+
+
+def _write_sheet(day: Planned, path: Path) -> Path:
+    """Write the weighing list as a page or as text, by the ending of the file's name."""
+    from dyesession.cli.dyers_folder import write_text
+    from dyesession.plan.sheet import sheet_lines, sheet_of
+    from dyesession.plan.sheet_html import sheet_html
+
+    if path.suffix.lower() not in (*PAGE, *TEXT):
+        raise WorkroomError(
+            f"{path} ends in neither .html nor .txt, so it is not known how to write it; for example --write madder.html"
+        )
+    sheet = sheet_of(day.plan, day.kitchen, f"{datetime.now().astimezone():%Y-%m-%d}")
+    page = path.suffix.lower() in PAGE
+    write_text(DISK, path, sheet_html(sheet) if page else "\n".join(sheet_lines(sheet)) + "\n")
+    return path
 
 
 def rehearse(options: argparse.Namespace) -> int:

@@ -8,7 +8,13 @@ import argparse
 from collections.abc import Callable
 
 from dyesession import __version__
+from dyesession.cli.bare import run_bench
 from dyesession.cli.colour import add_commands as add_colour
+from dyesession.cli.compare import add_command as add_compare
+from dyesession.cli.daybook import add_command as add_daybook
+from dyesession.cli.label import add_command as add_label
+from dyesession.cli.repeat import add_command as add_repeat
+from dyesession.cli.shelf import add_command as add_shelf
 from dyesession.cli.wrong import add_command as add_wrong
 from dyesession.cli.yarn import add_command as add_yarn
 
@@ -16,6 +22,7 @@ Command = Callable[[argparse.Namespace], int]
 
 EXAMPLES = """\
 examples:
+  dyesession
   dyesession begin madder-brick-red-on-wool --fibre "240 g wool"
   dyesession begin madder-brick-red-on-wool --fibre "165 g wool" --fibre "75 g wool" --plain
   dyesession work-out cochineal-crimson-on-wool --fibre "80 g wool" --kitchen kitchen.toml
@@ -39,15 +46,15 @@ def parse(arguments: list[str]) -> tuple[Command, argparse.Namespace]:
 def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="dyesession",
-        description="Work out, run and record a day of natural dyeing. Without a command it takes up the "
-        "day that is open, or says how to begin one.",
+        description="Work out, run and record a day of natural dyeing. Without a command it opens the Bench: "
+        "recipes, your kitchen, the day that is open. In line mode it takes that day up.",
         epilog=EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     parser.add_argument("--version", action="version", version=f"dyesession {__version__}")
     _workroom(parser)
     parser.add_argument("--plain", action="store_true", help="line mode: prompts and printed lines, no screen")
-    parser.set_defaults(run=_open, log=None)
+    parser.set_defaults(run=run_bench, log=None)
     commands = parser.add_subparsers(metavar="COMMAND", title="commands")
     _begin(commands)
     _resume(commands)
@@ -59,6 +66,11 @@ def _parser() -> argparse.ArgumentParser:
     add_colour(commands)
     add_yarn(commands)
     add_wrong(commands)
+    add_daybook(commands)
+    add_shelf(commands)
+    add_repeat(commands)
+    add_compare(commands)
+    add_label(commands)
     return parser
 
 
@@ -134,10 +146,13 @@ def _work_out(commands: "Commands[argparse.ArgumentParser]") -> None:
         "work-out",
         "work out doses, water, pots and the timetable",
         _run_work_out,
-        'dyesession work-out weld-yellow-on-wool --fibre "140 g wool" --json',
+        'dyesession work-out weld-yellow-on-wool --fibre "140 g wool" --write weld.html',
     )
     _planning(made)
     made.add_argument("--json", action="store_true", help="print one JSON document")
+    made.add_argument(
+        "--write", metavar="FILE", help="write the weighing list, to be printed: a page (.html) or text (.txt)"
+    )
 
 
 def _rehearse(commands: "Commands[argparse.ArgumentParser]") -> None:

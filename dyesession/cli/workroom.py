@@ -4,13 +4,17 @@ An option, then DYESESSION_WORKROOM, then this folder if it has `recipes/` or `l
 folder. The recipes that come with the program are offered in every workroom.
 """
 
+from __future__ import annotations
+
 import os
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from dyesession.errors import UserError
-from dyesession.kitchen import load_kitchen
-from dyesession.kitchen.model import Kitchen
+
+if TYPE_CHECKING:
+    from dyesession.kitchen.model import Kitchen
 
 VARIABLE = "DYESESSION_WORKROOM"
 
@@ -44,6 +48,8 @@ class Workroom:
 
     def kitchen(self, named: str | None) -> Kitchen:
         """The kitchen named, or the workroom's own, or an empty one."""
+        from dyesession.kitchen import Kitchen, load_kitchen
+
         if named:
             return load_kitchen(Path(named))
         own = self.folder / "kitchen.toml"

@@ -37,7 +37,9 @@ def answered(kitchen: Kitchen, slot: str, text: str) -> Kitchen:
         raise KitchenError("Nothing was typed; expected an answer, or leave the question open with -.")
     read = _READERS.get(kind)
     if read is None:
-        raise KitchenError(f"There is no place {quoted(slot)} in a kitchen; expected, for example, scale or pot.")
+        raise KitchenError(
+            f"There is no place {quoted(slot)} in a kitchen; expected, for example, scale or pot."
+        )
     return read(kitchen, which, text.strip())
 
 
@@ -52,7 +54,9 @@ def known(kitchen: Kitchen) -> tuple[tuple[str, str], ...]:
     if kitchen.elevation_m is not None:
         found.append(("height", f"{figure(kitchen.elevation_m)} m above the sea"))
     if kitchen.water.hardness_mg_l is not None:
-        found.append(("hardness", f"{figure(round(kitchen.water.hardness_mg_l, 1))} mg/l of hardness in the water"))
+        found.append(
+            ("hardness", f"{figure(round(kitchen.water.hardness_mg_l, 1))} mg/l of hardness in the water")
+        )
     if kitchen.household != Household():
         found.append(("household", _household_words(kitchen.household)))
     if kitchen.poison_centre:
@@ -83,12 +87,16 @@ def taken_away(kitchen: Kitchen, slot: str) -> Kitchen:
 
 def _scale(kitchen: Kitchen, which: str, text: str) -> Kitchen:
     said, _, most = text.partition(" up to ")
-    mass, words = _amount_and_words(said, read_mass, "the smallest step of a scale", "0.1 g letter scale, up to 500 g")
+    mass, words = _amount_and_words(
+        said, read_mass, "the smallest step of a scale", "0.1 g letter scale, up to 500 g"
+    )
     resolution_g = _above_nothing(float(mass.aim), text, "1 g")
     capacity_g = float(read_mass(most).aim) if most.strip() else None
     if capacity_g is not None and capacity_g <= resolution_g:
-        raise KitchenError(f"{quoted(text)} bears less than its step; expected, for example, “0.1 g up to 500 g”.")
-    scale = Scale(words or f"{resolution_g:g} g scale", resolution_g, capacity_g)
+        raise KitchenError(
+            f"{quoted(text)} bears less than its step; expected, for example, “0.1 g up to 500 g”."
+        )
+    scale = Scale(words or _usual_scale_name(resolution_g), resolution_g, capacity_g)
     return replace(kitchen, scales=_put(kitchen.scales, which, scale))
 
 
@@ -99,20 +107,24 @@ def _pot(kitchen: Kitchen, which: str, text: str) -> Kitchen:
     name = " ".join(word for word in words.split() if word.casefold() not in MATERIAL_WORDS)
     others = [one for i, one in enumerate(kitchen.pots) if str(i) != which]
     was = kitchen.pots[int(which)] if which.isdigit() and int(which) < len(kitchen.pots) else None
-    pot = Pot(_fresh_name(name or f"{show_volume(volume_l)} pot", others), volume_l, material=material)
+    pot = Pot(_fresh_name(name or _usual_pot_name(volume_l), others), volume_l, material=material)
     if was is not None:
         pot = replace(pot, diameter_cm=was.diameter_cm, lid=was.lid)
     return replace(kitchen, pots=_put(kitchen.pots, which, pot))
 
 
 def _material(kitchen: Kitchen, which: str, text: str) -> Kitchen:
-    return replace(kitchen, pots=tuple(replace(one, material=text) if one.name == which else one for one in kitchen.pots))
+    return replace(
+        kitchen, pots=tuple(replace(one, material=text) if one.name == which else one for one in kitchen.pots)
+    )
 
 
 def _jug(kitchen: Kitchen, which: str, text: str) -> Kitchen:
     volume, words = _amount_and_words(text, read_volume, "what a jug holds", "1 l litre jug")
     volume_l = _above_nothing(float(volume.aim), text, "1 l")
-    return replace(kitchen, jugs=_put(kitchen.jugs, which, Jug(words or f"{show_volume(volume_l)} jug", volume_l)))
+    return replace(
+        kitchen, jugs=_put(kitchen.jugs, which, Jug(words or f"{show_volume(volume_l)} jug", volume_l))
+    )
 
 
 def _ring(kitchen: Kitchen, which: str, text: str) -> Kitchen:
@@ -122,7 +134,9 @@ def _ring(kitchen: Kitchen, which: str, text: str) -> Kitchen:
     amount = re.sub(re.escape(kind), "", rest, flags=re.IGNORECASE).strip(" ,") if kind else rest
     power_w = read_power_w(amount) if amount else None
     if not kind and power_w is None:
-        raise KitchenError(f"{quoted(text)} is no ring; expected a power, a kind or both, for example “1800 W electric”.")
+        raise KitchenError(
+            f"{quoted(text)} is no ring; expected a power, a kind or both, for example “1800 W electric”."
+        )
     number = int(which) + 1 if which.isdigit() else len(kitchen.burners) + 1
     was = kitchen.burners[number - 1].name if number <= len(kitchen.burners) else f"ring {number}"
     return replace(kitchen, burners=_put(kitchen.burners, which, Burner(was, power_w, kind, indoors)))
@@ -131,7 +145,9 @@ def _ring(kitchen: Kitchen, which: str, text: str) -> Kitchen:
 def _height(kitchen: Kitchen, which: str, text: str) -> Kitchen:
     metres = float(read_length(text.removesuffix("above the sea").strip()).aim)
     if not LOWEST_M <= metres <= HIGHEST_M:
-        raise KitchenError(f"{quoted(text)} is no height of a kitchen; expected {LOWEST_M:g} to {HIGHEST_M:g} m, for example “400 m”.")
+        raise KitchenError(
+            f"{quoted(text)} is no height of a kitchen; expected {LOWEST_M:g} to {HIGHEST_M:g} m, for example “400 m”."
+        )
     return replace(kitchen, elevation_m=metres)
 
 
@@ -159,7 +175,9 @@ def _member(home: Household, part: str, text: str) -> Household:
         return replace(home, children=True, child_kg=_lighter(home.child_kg, kg))
     if any(word in PET_WORDS for word in words):
         return replace(home, pets=True, pet_kg=_lighter(home.pet_kg, kg))
-    raise KitchenError(f"{quoted(part)} in {quoted(text)} is nobody we know of; expected, for example, “child 12 kg, cat 4 kg”.")
+    raise KitchenError(
+        f"{quoted(part)} in {quoted(text)} is nobody we know of; expected, for example, “child 12 kg, cat 4 kg”."
+    )
 
 
 def _lighter(one: float | None, other: float | None) -> float | None:
@@ -178,7 +196,9 @@ def _jar(kitchen: Kitchen, which: str, text: str) -> Kitchen:
     if not substance:
         substance, _, said = (part.strip() for part in text.partition(":"))
         if not said:
-            raise KitchenError(f"{quoted(text)} says nothing of what is in it; expected, for example, “madder root: 350 g, 4.50”.")
+            raise KitchenError(
+                f"{quoted(text)} says nothing of what is in it; expected, for example, “madder root: 350 g, 4.50”."
+            )
     left_g, price = None, None
     for part in (one.strip() for one in re.split(r"[;]|,\s", said) if one.strip()):
         if hit := _PRICE.fullmatch(part):
@@ -231,11 +251,21 @@ def _fresh_name(name: str, others: list[Pot]) -> str:
 
 def _scale_words(one: Scale) -> str:
     most = f" up to {show_mass(one.capacity_g)}" if one.capacity_g is not None else ""
-    return f"{show_mass(one.resolution_g)} {one.name}{most}"
+    name = "" if one.name == _usual_scale_name(one.resolution_g) else f" {one.name}"
+    return f"{figure(one.resolution_g)} g{name}{most}"
+
+
+def _usual_scale_name(resolution_g: float) -> str:
+    return f"{resolution_g:g} g scale"
 
 
 def _pot_words(one: Pot) -> str:
-    return f"{show_volume(one.volume_l)} {one.name} {one.material}".rstrip()
+    name = "" if one.name.startswith(_usual_pot_name(one.volume_l)) else one.name
+    return " ".join(part for part in (f"{figure(one.volume_l)} L", name, one.material) if part)
+
+
+def _usual_pot_name(volume_l: float) -> str:
+    return f"{show_volume(volume_l)} pot"
 
 
 def _ring_words(one: Burner) -> str:
@@ -244,7 +274,13 @@ def _ring_words(one: Burner) -> str:
 
 
 def _household_words(home: Household) -> str:
-    child = f"child {figure(home.child_kg)} kg" if home.child_kg is not None else "children" if home.children else ""
+    child = (
+        f"child {figure(home.child_kg)} kg"
+        if home.child_kg is not None
+        else "children"
+        if home.children
+        else ""
+    )
     pet = f"pet {figure(home.pet_kg)} kg" if home.pet_kg is not None else "pets" if home.pets else ""
     return ", ".join(one for one in (child, pet, "insect allergy" if home.insect_allergy else "") if one)
 

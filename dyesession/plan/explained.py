@@ -11,6 +11,7 @@ from typing import Any
 from dyesession.dyeing import heating
 from dyesession.dyeing.boiling import CAP_BELOW_BOIL_C, WEATHER_C
 from dyesession.dyeing.cooling import COOLING_FACTOR
+from dyesession.dyeing.retention import spent_held
 from dyesession.dyeing.scales import COVERAGE, REPEATABILITY_STEPS, tared_sd_g
 from dyesession.kitchen.model import Kitchen, Scale
 from dyesession.plan.boil import UNKNOWN_PLACE_C
@@ -312,10 +313,12 @@ def _water_asked(worked: Worked, planned: PlannedStep) -> list[Because]:
 
 
 def _through_sieve(strained: PlannedStep) -> Because:
+    held = spent_held("drained")
     return Because(
-        f"About {litres(strained.liquor_l or 0.0)} of it comes through the sieve: spent dyestuff, well drained, keeps 4.2 times its "
-        "bone-dry weight the first time, 2.3 to 6.9 by how it drains.",
-        "by analogy with brewers' grain (notes quoting Aliyu & Bala); none found for dyestuffs",
+        f"About {litres(strained.liquor_l or 0.0)} of it comes through the sieve: spent dyestuff, well drained, "
+        f"keeps {show_figure(held.centre)} times its bone-dry weight the first time, "
+        f"{show_figure(held.low)} to {show_figure(held.high)} by how it drains.",
+        held.source,
     )
 
 

@@ -54,12 +54,18 @@ def kitchen_questions(worked: Worked) -> tuple[KitchenQuestion, ...]:
 def _scale(plan: Plan, kitchen: Kitchen) -> Iterator[KitchenQuestion]:
     if not kitchen.scales:
         why = "Without it no dose has a ±, and what is too small to weigh is not seen."
-        yield KitchenQuestion("scale", "What is the smallest step your scale shows?", why, "1 g", ("1 g", "0.1 g", "5 g"))
+        yield KitchenQuestion(
+            "scale", "What is the smallest step your scale shows?", why, "1 g", ("1 g", "0.1 g", "5 g")
+        )
         return
-    hard = next((one for one in plan.doses if one.weigh.how in ("stock solution", "stock liquor", "larger lot")), None)
+    hard = next(
+        (one for one in plan.doses if one.weigh.how in ("stock solution", "stock liquor", "larger lot")), None
+    )
     if hard is not None:
         why = f"{show_mass(hard.mass_g.aim)} of {hard.ingredient} is too little for the scales listed; a finer one would weigh it outright."
-        yield KitchenQuestion("scale", "Is there a finer scale? Its smallest step", why, "0.1 g", ("0.1 g", "0.01 g"))
+        yield KitchenQuestion(
+            "scale", "Is there a finer scale? Its smallest step", why, "0.1 g", ("0.1 g", "0.01 g")
+        )
 
 
 def _pot(plan: Plan, kitchen: Kitchen) -> Iterator[KitchenQuestion]:
@@ -69,7 +75,9 @@ def _pot(plan: Plan, kitchen: Kitchen) -> Iterator[KitchenQuestion]:
         one = max(without, key=lambda bath: bath.water_l)
         wants = f"The {one.vessel} wants {litres(one.water_l)} and a third of its room free, {litres(one.water_l / FILL_SHARE)} to the brim."
         more = " another pot" if kitchen.pots else " your pot"
-        yield KitchenQuestion("pot", f"How much does{more} hold, to the brim, and what is it made of?", wants, "12 l stainless")
+        yield KitchenQuestion(
+            "pot", f"How much does{more} hold, to the brim, and what is it made of?", wants, "12 l stainless"
+        )
 
 
 def _materials(plan: Plan, kitchen: Kitchen) -> Iterator[KitchenQuestion]:
@@ -77,7 +85,9 @@ def _materials(plan: Plan, kitchen: Kitchen) -> Iterator[KitchenQuestion]:
     for one in kitchen.pots:
         if one.name in used and not one.material:
             why = "Iron, copper and bare aluminium shift shades; alum eats bare aluminium and iron when hot."
-            yield KitchenQuestion(f"material:{one.name}", f"What is the {one.name} made of?", why, "stainless", MATERIALS)
+            yield KitchenQuestion(
+                f"material:{one.name}", f"What is the {one.name} made of?", why, "stainless", MATERIALS
+            )
 
 
 def _household(worked: Worked) -> Iterator[KitchenQuestion]:
@@ -105,7 +115,9 @@ def _poison(plan: Plan, kitchen: Kitchen) -> Iterator[KitchenQuestion]:
     grave = [one.word for one in substances if one.first_aid in ("iron", "poison")]
     if grave and not kitchen.poison_centre:
         why = f"With {grave[0]} in the house it should stand on the wall before the jar is opened. It enters no log."
-        yield KitchenQuestion("poison", "The number of your poison centre", why, "the number on the sheet by the telephone")
+        yield KitchenQuestion(
+            "poison", "The number of your poison centre", why, "the number on the sheet by the telephone"
+        )
 
 
 def _height(plan: Plan, kitchen: Kitchen) -> Iterator[KitchenQuestion]:
@@ -121,12 +133,18 @@ def _ring(plan: Plan, kitchen: Kitchen) -> Iterator[KitchenQuestion]:
     heated = any(heat.kind == "to" for step in plan.steps for heat in step.heat)
     if heated and not kitchen.burners:
         why = "A weak ring takes longer than the recipe says, and the day's times are then too short."
-        yield KitchenQuestion("ring", "How strong is your strongest ring, and of what kind?", why, "1800 W electric")
+        yield KitchenQuestion(
+            "ring", "How strong is your strongest ring, and of what kind?", why, "1800 W electric"
+        )
 
 
 def _jars(plan: Plan, kitchen: Kitchen) -> Iterator[KitchenQuestion]:
     for one in plan.doses:
-        if one.role in PRICED_ROLES and one.mass_g.aim > 0 and not any(is_of(jar, one) for jar in kitchen.jars):
+        if (
+            one.role in PRICED_ROLES
+            and one.mass_g.aim > 0
+            and not any(is_of(jar, one) for jar in kitchen.jars)
+        ):
             why = "Then the list says what to buy and what the day costs."
             asks = f"How much {one.ingredient} is in the jar, and what did 100 g cost?"
             yield KitchenQuestion(f"jar:{one.substance}", asks, why, "350 g, 4.50")

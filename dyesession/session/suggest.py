@@ -11,11 +11,14 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from dyesession.care import Household
+from dyesession.plan.changes import NewStep, change_for_log
+from dyesession.plan.model import PlannedStep
+from dyesession.recipe.model import Heat
 from dyesession.session import countdowns as c
 from dyesession.session import events as e
 from dyesession.session.asking import Ask, ask_before
 from dyesession.session.fit import misfit
-from dyesession.session.state import ENDED, State, StepState
+from dyesession.session.state import ENDED, OUT_WET, State, StepState
 
 # A hot pot nobody has answered for this long is an alarm, no longer a prompt; our own choice, no source.
 ALARM_AFTER_S = 5 * 60.0
@@ -149,7 +152,30 @@ def _idle(state: State, household: Household) -> Suggestion:
         return Wait(None, waiting.name)
     if state.free and not state.steps:
         return Wait(None)  # an improvised day on which no stage was named yet: only the dyer knows
+    if state.free and (drying := _drying(state)) is not None:
+        return _asked(state, drying, household)
     return _asked(state, _closing(state), household)
+
+
+NIGHT_TO_DRY = PlannedStep(
+    "dry", "dry", "fibre", None, "dry", heat=(Heat("rest", overnight=True),)
+)  # wet wool is dry by the morning; common practice, no source
+
+
+def _drying(state: State) -> e.Event | None:
+    """No recipe leads, and nobody has named what comes next: the fibre out of the pots, and then left to dry.
+
+    So a hand on the space bar ends no day that was still going on; any stage can be named instead.
+    """
+    lots = [one for one in state.lots if not one.snippet]
+    inside = next((one for one in lots if state.vessel(one.place) is not None), None)
+    if inside is not None:
+        return e.Lifted(inside.name, inside.place)
+    if any(one.place == OUT_WET for one in lots):
+        return e.Replanned(
+            "step", "dry", "nothing more is named", changes=(change_for_log(NewStep(NIGHT_TO_DRY)),)
+        )
+    return None
 
 
 def _asked(state: State, command: e.Event, household: Household) -> e.Event | Ask:

@@ -132,6 +132,12 @@ def _finish_words(state: State, event: e.Finished) -> str:
     return f"{event.step} is done"
 
 
+def _replan_words(state: State, event: e.Replanned) -> str:
+    if event.change == "step" and event.step == "dry" and state.free:
+        return "let the fibre dry overnight, or name the next stage"
+    return f"change the plan: {plan_words(event)}"
+
+
 def _acknowledge_words(state: State, event: e.Acknowledged) -> str:
     step = next((one for one in state.steps if one.countdown and one.countdown.key == event.countdown), None)
     return f"I have seen it: {letter(state, step.plan.vessel or step.name)}" if step else "I have seen it"
@@ -158,7 +164,7 @@ _ORDERS: dict[str, Callable[[State, Any], str]] = {
     "finished": _finish_words,
     "resumed": lambda s, ev: f"go on with {ev.step}",
     "drawn": lambda s, ev: f"pour the kept bath {ev.label} into {letter(s, ev.vessel)}",
-    "replanned": lambda s, ev: f"change the plan: {plan_words(ev)}",
+    "replanned": _replan_words,
     "kept": lambda s, ev: f"keep the bath of {letter(s, ev.vessel)} in a labelled jar",
     "discarded": lambda s, ev: f"empty {letter(s, ev.vessel) if ev.vessel else ev.label}",
     "acknowledged": _acknowledge_words,
@@ -194,6 +200,7 @@ _SHORT: dict[str, Callable[[State, Any], str]] = {
     "resumed": lambda s, ev: "go on",
     "kept": lambda s, ev: f"keep {letter(s, ev.vessel)}",
     "discarded": lambda s, ev: f"empty {letter(s, ev.vessel)}",
+    "replanned": lambda s, ev: ev.step if ev.change == "step" else "change the plan",
     "acknowledged": lambda s, ev: "I've seen it",
     "closed": lambda s, ev: "close the day",
 }

@@ -16,25 +16,26 @@ from dyesession.session.state import State, StepState, Vessel
 from dyesession.session.suggest import Wait
 from dyesession.session.typed import Hand, Meaning, example, meaning_of_number, understand
 from dyesession.ui import messages as m
-from dyesession.ui.keys import key_table
+from dyesession.ui.explained_places import STOVE_HELP
+from dyesession.ui.keys import KEYS, key_table
 from dyesession.units import HeatWord, read_temperature, show_temperature
 
 if TYPE_CHECKING:
-    from dyesession.ui.app import StoveApp
+    from dyesession.ui.stove_day import StoveDay
 
 
 class Acts:
     """The table, and what a half-typed text is about."""
 
-    def __init__(self, app: StoveApp) -> None:
-        self._app = app
+    def __init__(self, day: StoveDay) -> None:
+        self._day = day
         self.meaning: Meaning | None = None
         self._pot = ""
         self._hand = Hand()
 
     @property
     def _state(self) -> State:
-        return self._app.session.snapshot.state
+        return self._day.session.snapshot.state
 
     def carry_out(self, act: m.Act) -> None:
         """Do what an act means now."""
@@ -65,11 +66,11 @@ class Acts:
             m.FreshWater: self._fresh_water,
             m.LiftFibre: self._lift,
             m.OpenAccount: self._account,
-            m.ShowWhere: lambda act: self._app.set_mode(where="Where you are", note=""),
-            m.GoAway: lambda act: self._app.set_mode(away=not self._app.mode.away),
+            m.ShowWhere: lambda act: self._day.set_mode(where="Where you are", note=""),
+            m.GoAway: lambda act: self._day.set_mode(away=not self._day.mode.away),
             m.ShowMore: self._more,
-            m.ShowHelp: lambda act: self._app.show_page("Keys", key_table()),
-            m.QuitStove: lambda act: self._app.exit(0),
+            m.ShowHelp: lambda act: self._day.show_page("The Stove", STOVE_HELP),
+            m.QuitStove: lambda act: self._day.leave(),
             m.NotNow: self._not_now,
             m.PutAway: self._put_away,
             m.Typed: self._typed,
@@ -79,15 +80,15 @@ class Acts:
         }
 
     def _next(self, act: m.Next) -> None:
-        suggestion = self._app.suggestion()
+        suggestion = self._day.suggestion()
         if isinstance(suggestion, Wait):
-            self._app.set_mode(where="", note=self._waiting(suggestion))
+            self._day.set_mode(where="", note=self._waiting(suggestion))
         elif isinstance(suggestion, Ask):
-            self._app.say("A number or the pot's letter is wanted here; - puts it off.")
+            self._day.say("A number or the pot's letter is wanted here; - puts it off.")
         elif isinstance(suggestion, e.Closed) and self.meaning is None:
-            self._app.do(suggestion, "The day is closed.")
+            self._day.do(suggestion, "The day is closed.")
         else:
-            self._app.do(suggestion)
+            self._day.do(suggestion)
 
     def _waiting(self, wait: Wait) -> str:
         if wait.until_s is None:
@@ -117,7 +118,7 @@ class Acts:
             "wet weight": f"{self._hand.lot} wet, g",
             "verdict": "verdict",
         }[meaning]
-        self._app.set_mode(wants=about, note=f"for example {example(meaning)}", where="")
+        self._day.set_mode(wants=about, note=f"for example {example(meaning)}", where="")
 
     def _in_hand(self, meaning: Meaning) -> Hand:
         state, step = self._state, self._step_of_interest(meaning)
@@ -131,7 +132,7 @@ class Acts:
 
     def _step_of_interest(self, meaning: Meaning) -> StepState | None:
         """The step that the next act is about, else the running one that ends first."""
-        state, suggestion = self._state, self._app.suggestion()
+        state, suggestion = self._state, self._day.suggestion()
         event = suggestion.then if isinstance(suggestion, Ask) else suggestion
         named = state.step(getattr(event, "step", "") or "")
         if self._pot and meaning != "skip":
@@ -147,14 +148,14 @@ class Acts:
         state = self._state
         inside = next((one for one in state.lots if one.snippet and state.vessel(one.place)), None)
         if inside is not None:
-            self._app.do(e.Lifted(inside.name, inside.place), f"{inside.name} is out: dry it before you judge.")
+            self._day.do(e.Lifted(inside.name, inside.place), f"{inside.name} is out: dry it before you judge.")
             return
         vessel = self._pot or self._dye_pot()
         if not vessel:
-            self._app.say("No bath stands ready to dip a snippet in: fill or strain one first.")
+            self._day.say("No bath stands ready to dip a snippet in: fill or strain one first.")
             return
         number = sum(one.snippet for one in state.lots) + 1
-        self._app.do(e.Dipped(f"snippet {number}", vessel), f"snippet {number} is in.")
+        self._day.do(e.Dipped(f"snippet {number}", vessel), f"snippet {number} is in.")
 
     def _dye_pot(self) -> str:
         state = self._state
@@ -165,16 +166,16 @@ class Acts:
     def _on_shade(self, act: m.OnShade) -> None:
         dye = next((one for one in self._state.steps if one.status == "running" and one.plan.judge), None)
         if dye is None:
-            self._app.say("No dye step is under way that the eye could end.")
+            self._day.say("No dye step is under way that the eye could end.")
             return
         since = dye.held_since_s if dye.held_since_s is not None else dye.begun_s or 0.0
-        early = dye.plan.judge is not None and self._app.session.now_s() - since < dye.plan.judge.least_min * 60
+        early = dye.plan.judge is not None and self._day.session.now_s() - since < dye.plan.judge.least_min * 60
         if early:
             self._want("on shade")
             self._hand = Hand(dye.plan.vessel or "", dye.name)
-            self._app.say(f"{dye.name} has not had its least time: say why it is on shade all the same.")
+            self._day.say(f"{dye.name} has not had its least time: say why it is on shade all the same.")
         else:
-            self._app.do(e.OnShade(dye.name))
+            self._day.do(e.OnShade(dye.name))
 
     def _pause(self, act: m.PauseOrGoOn) -> None:
         state = self._state
@@ -184,110 +185,111 @@ class Acts:
             paused = next((one for one in state.steps if one.status == "paused"), None)
             step = paused or self._step_of_interest("longer")
         if step is None or step.status not in ("running", "paused"):
-            self._app.say("No clock is running that could be paused.")
+            self._day.say("No clock is running that could be paused.")
         elif step.status == "paused":
-            self._app.do(e.Resumed(step.name), f"{step.name} goes on.")
+            self._day.do(e.Resumed(step.name), f"{step.name} goes on.")
         else:
-            self._app.do(e.Paused(step.name), f"{step.name} is paused; p lets it go on.")
+            self._day.do(e.Paused(step.name), f"{step.name} is paused; p lets it go on.")
 
     def _strain(self, act: m.Strain) -> None:
         """Strain now: the strain step if it is there, else end the extraction that runs, early."""
         state = self._state
         for step in state.steps:
             if step.plan.stage == "strain" and step.status == "running":
-                self._app.do(e.Strained(step.plan.vessel or "", step.plan.into or ""))
+                self._day.do(e.Strained(step.plan.vessel or "", step.plan.into or ""))
                 return
             if step.plan.stage == "strain" and state.ready(step):
-                self._app.do(e.Begun(step.name))
+                self._day.do(e.Begun(step.name))
                 return
         extract = next((one for one in state.steps if one.plan.stage == "extract" and one.status == "running"), None)
         if extract is None:
-            self._app.say("There is no extraction to strain.")
+            self._day.say("There is no extraction to strain.")
         else:
-            self._app.do(e.Finished(extract.name), f"{extract.name} is ended; x again begins the straining.")
+            self._day.do(e.Finished(extract.name), f"{extract.name} is ended; x again begins the straining.")
 
     def _fresh_water(self, act: m.FreshWater) -> None:
         """Extract again: the extraction the plan still has, else one more than planned."""
         state = self._state
         planned = [one for one in state.steps if one.plan.stage == "extract" and state.ready(one)]
         if planned:
-            self._app.do(e.Begun(planned[0].name))
+            self._day.do(e.Begun(planned[0].name))
             return
         done = [one for one in state.steps if one.plan.stage == "strain" and one.status == "complete"]
         waits = any(one.plan.stage == "extract" and one.status in ("waiting", "running") for one in state.steps)
         if not done or waits:
-            self._app.say("Fresh water comes after a strain: strain first.")
+            self._day.say("Fresh water comes after a strain: strain first.")
         else:
-            self._app.do(e.Replanned("refresh", done[-1].name, "the dyestuff still gives colour"))
+            self._day.do(e.Replanned("refresh", done[-1].name, "the dyestuff still gives colour"))
 
     def _lift(self, act: m.LiftFibre) -> None:
         state, vessel = self._state, self._pot
         pots = [vessel] if vessel else [one.name for one in state.vessels]
         inside = [one for name in pots for one in state.lots_in(name) if not one.snippet]
         if inside:
-            self._app.do(e.Lifted(inside[0].name, inside[0].place), f"{inside[0].name} is out.")
+            self._day.do(e.Lifted(inside[0].name, inside[0].place), f"{inside[0].name} is out.")
             return
         step = next((one for one in state.steps if one.status == "running" and one.plan.enter and one.plan.vessel), None)
         out = next((one for one in state.lots if not one.snippet and one.place.startswith("out")), None)
         if step is None or out is None:
-            self._app.say("No fibre is in a pot, and no step wants any.")
+            self._day.say("No fibre is in a pot, and no step wants any.")
         else:
-            self._app.do(e.Entered(out.name, step.plan.vessel or ""), f"{out.name} is in again.")
+            self._day.do(e.Entered(out.name, step.plan.vessel or ""), f"{out.name} is in again.")
 
     def _account(self, act: m.OpenAccount) -> None:
         from dyesession.ui.bath_page import ledger_page
 
-        snapshot = self._app.session.snapshot
-        self._app.show_page("Bath account", ledger_page(snapshot.account, snapshot.state))
+        snapshot = self._day.session.snapshot
+        self._day.show_page("Bath account", ledger_page(snapshot.account, snapshot.state))
 
     def _more(self, act: m.ShowMore) -> None:
         """The rare and grave acts stand behind two keys, so that no wet finger finds them alone."""
         grave = "1  end the day early, in good order\n2  break off for safety\n\n"
-        self._app.show_page("More", grave + key_table(), {"1": m.StopEarly, "2": m.BreakOff})
+        others = {key.key: key.act for key in KEYS if key.act not in (m.ShowMore, m.ShowHelp, m.PutAway)}
+        self._day.show_page("More", grave + key_table(), {**others, "1": m.StopEarly, "2": m.BreakOff})
 
     def _not_now(self, act: m.NotNow) -> None:
-        suggestion = self._app.suggestion()
+        suggestion = self._day.suggestion()
         if isinstance(suggestion, Ask):
-            self._app.clear_typing()
-            self._app.do(suggestion.not_now(), "Not now; it is noted.")
+            self._day.clear_typing()
+            self._day.do(suggestion.not_now(), "Not now; it is noted.")
 
     def _put_away(self, act: m.PutAway) -> None:
-        self._app.clear_typing()
+        self._day.clear_typing()
         self._pot = ""
-        self._app.set_mode(where="", note="")
+        self._day.set_mode(where="", note="")
 
     def _touched(self, act: m.PotTouched) -> None:
         vessel = self._by_letter(act.letter)
         if vessel is not None:
             self._pot = vessel.name
-            self._app.say(f"{words.pot(self._state, vessel.name)}, is in hand; escape puts it down.")
+            self._day.say(f"{words.pot(self._state, vessel.name)}, is in hand; escape puts it down.")
 
     def _by_letter(self, letter: str) -> Vessel | None:
         return next((one for one in self._state.vessels if one.letter == letter.upper()), None)
 
     def _chosen(self, act: m.Chosen) -> None:
-        suggestion = self._app.suggestion()
+        suggestion = self._day.suggestion()
         if not isinstance(suggestion, Ask):
             return
         if act.key.upper() != suggestion.expected:
             vessel = self._by_letter(act.key)
             named = words.pot(self._state, vessel.name) if vessel else act.key
-            self._app.say(f"That is {named}; this is meant for {words.pot(self._state, suggestion.vessel)}.")
+            self._day.say(f"That is {named}; this is meant for {words.pot(self._state, suggestion.vessel)}.")
             return
-        self._app.do(suggestion.answered(letter=suggestion.expected))
+        self._day.do(suggestion.answered(letter=suggestion.expected))
 
     def _typed(self, act: m.Typed) -> None:
         if not act.text:
-            wants = "" if self.meaning is None else self._app.mode.wants
-            self._app.set_mode(typed="", echo="", wants=wants)
+            wants = "" if self.meaning is None else self._day.mode.wants
+            self._day.set_mode(typed="", echo="", wants=wants)
             return
-        if self.meaning is None and not isinstance(self._app.suggestion(), Ask):
-            self._app.set_mode(wants="a number")
-        self._app.set_mode(typed=act.text, echo=self._echo(act.text))
+        if self.meaning is None and not isinstance(self._day.suggestion(), Ask):
+            self._day.set_mode(wants="a number")
+        self._day.set_mode(typed=act.text, echo=self._echo(act.text))
 
     def _echo(self, text: str) -> str:
         try:
-            if isinstance(self._app.suggestion(), Ask) and self.meaning is None:
+            if isinstance(self._day.suggestion(), Ask) and self.meaning is None:
                 return f"= {show_temperature(_degrees_c(text))}"
             meaning = self.meaning or meaning_of_number(text)
             hand = self._hand if self.meaning else self._in_hand(meaning)
@@ -297,7 +299,7 @@ class Acts:
 
     def _entered(self, act: m.Entered) -> None:
         """The text counts now; where it cannot, the sentence says why and the text stays."""
-        suggestion = self._app.suggestion()
+        suggestion = self._day.suggestion()
         try:
             if isinstance(suggestion, Ask) and self.meaning is None:
                 event: e.Event = suggestion.answered(temperature_c=_degrees_c(act.text))
@@ -308,10 +310,10 @@ class Acts:
                 understood = understand(meaning, act.text, self._state, hand)
                 event, said = understood.event, understood.echo
         except UserError as trouble:
-            self._app.say(str(trouble))
+            self._day.say(str(trouble))
             return
-        self._app.clear_typing()
-        self._app.do(event, said)
+        self._day.clear_typing()
+        self._day.do(event, said)
 
 
 def _degrees_c(text: str) -> float:

@@ -1,82 +1,120 @@
-"""The Textual app: hands keys to the day and the day's snapshots to the Stove. Computes and stores nothing.
+"""The Textual app: opens on the Bench or straight on the Stove, and leads from place to place. Computes and stores
+nothing.
 
-The only clock in here asks the day what time it is, once a second, and repaints what changed.
+The only clock in here asks once a second what time it is, and repaints what changed. What a place needs is loaded
+when it is first opened.
 """
 
+from __future__ import annotations
+
 import signal
-from collections.abc import Mapping
-from dataclasses import replace
-from typing import Any, ClassVar
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any, ClassVar, TypeVar
 
 from textual import on
 from textual.app import App
 from textual.message import Message
+from textual.screen import Screen
 
-from dyesession.account import Account
 from dyesession.errors import UserError
-from dyesession.session import events as e
-from dyesession.session.session import GAP_S, Session, Snapshot
-from dyesession.session.suggest import Suggestion, rings, suggest
 from dyesession.ui import messages as m
-from dyesession.ui.acts import Acts
 from dyesession.ui.bell import Bell
-from dyesession.ui.from_session import Mode, stove_view
-from dyesession.ui.screens.page import PageScreen
-from dyesession.ui.screens.stove import BOUNCE_S, StoveScreen
-from dyesession.ui.terminal import guard_mouse_bytes, set_title
+from dyesession.ui.frame_view import Entry, Frame, KeyWord, NextAct, Ringing
+from dyesession.ui.place_messages import PlaceAct
+from dyesession.ui.pressing import BOUNCE_S
+from dyesession.ui.terminal import guard_mouse_bytes, set_title, start_command
 from dyesession.ui.theme import register_themes
 
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from dyesession.account import Account
+    from dyesession.clock import Instant
+    from dyesession.kitchen.model import Alarm, Kitchen
+    from dyesession.plan.explained import Worked
+    from dyesession.plan.model import Plan
+    from dyesession.recipe.model import Recipe
+    from dyesession.session.session import Session
+    from dyesession.session.suggest import Suggestion
+    from dyesession.ui.at_bench import AtBench
+    from dyesession.ui.places import Place
+    from dyesession.ui.stove_day import DayChanged, StoveDay
+    from dyesession.ui.workroom import Workroom
+
 TICK_S = 1.0
+Brought = TypeVar("Brought")
+ON_TRIAL = Ringing("-", "this is the alarm, on trial", "So it calls until it is seen.", short="trial")
 
 
-class DayChanged(Message):
-    """The day has a new snapshot; older ones waiting in the queue may be left out."""
+class BroughtBack(Message):
+    """Something done beside the screen has ended: carry on with what it brought."""
 
-    def can_replace(self, message: Message) -> bool:
-        """A newer snapshot makes an older one needless."""
-        return isinstance(message, DayChanged)
+    def __init__(self, go_on: Callable[[], None]) -> None:
+        self.go_on = go_on
+        super().__init__()
 
 
-class StoveApp(App[int]):
-    """One open day on the Stove."""
+class DyeApp(App[int]):
+    """A dyer's app. With a `session` it opens straight on the Stove, without one on the Bench of the `workroom`."""
 
     ENABLE_COMMAND_PALETTE = False
     TITLE = "dyesession"
     BINDINGS: ClassVar = []
 
     def __init__(
-        self, session: Session[Account], *, bell: Bell | None = None, bounce_s: float = BOUNCE_S
+        self,
+        session: Session[Account] | None = None,
+        *,
+        workroom: Workroom | None = None,
+        alarm: Alarm | None = None,
+        bounce_s: float = BOUNCE_S,
     ) -> None:
         super().__init__()
         register_themes(self)
-        self._session = session
-        self._bell = bell or Bell()
+        self._first_session, self._workroom = session, workroom
         self._bounce_s = bounce_s
-        self.mode = Mode()
-        self._acts = Acts(self)
-        self._stove: StoveScreen | None = None
+        self._alarm = alarm
+        self._bell: Bell | None = None
+        self._trial: Bell | None = None
+        self._bench: AtBench | None = None
+        self._places: list[Place] = []
+        self.day: StoveDay | None = None
 
     @property
     def session(self) -> Session[Account]:
-        """The day."""
-        return self._session
+        """The day that is open; there must be one."""
+        return self._open_day().session
 
     def suggestion(self) -> Suggestion:
-        """What comes next, now."""
-        return suggest(self._session.snapshot.state, self._session.now_s(), self._session.household)
+        """What comes next at the Stove, now."""
+        return self._open_day().suggestion()
+
+    @property
+    def workroom(self) -> Workroom:
+        """The folder the app was opened on; there must be one."""
+        assert self._workroom is not None, "an app opened straight on the Stove has no workroom"
+        return self._workroom
+
+    def _open_day(self) -> StoveDay:
+        assert self.day is not None, "no day is open"
+        return self.day
+
+    def get_default_screen(self) -> Screen[Any]:
+        """The Stove where the app was opened with a day, else the Bench."""
+        if self._first_session is not None:
+            return self._stove_of(self._first_session).screen
+        from dyesession.ui.at_bench import AtBench
+
+        self._bench = AtBench(self, self._bounce_s)
+        self._places.append(self._bench)
+        return self._bench.screen
 
     def on_mount(self) -> None:
-        """Show the Stove, listen to the day, look at the clock once a second."""
-        self.mode = replace(self.mode, where=self._return_heading())
-        self._stove = StoveScreen(self._view(), self._bounce_s)
-        self.push_screen(self._stove)
-        self._session.listen(lambda snapshot: self._changed())
+        """Look round the workroom, and look at the clock once a second."""
+        if self._bench is not None:
+            self.call_after_refresh(self._bench.look_round)
         self.set_interval(TICK_S, self.look)
         self._leave_well_on_signals()
-
-    def _changed(self) -> None:
-        if self.is_running:
-            self.post_message(DayChanged())
 
     def _leave_well_on_signals(self) -> None:
         import asyncio
@@ -87,38 +125,211 @@ class StoveApp(App[int]):
             if number is not None and self._driver is not None and not self.is_headless:
                 loop.add_signal_handler(number, self.exit, 0)
 
-    def _return_heading(self) -> str:
-        """The "where you are" page is earned by a gap since the last fact of the dyer's."""
-        snapshot = self._session.snapshot
-        gaps = [one for one in snapshot.entries if one.event.kind not in e.PROGRAM_KINDS]
-        if not gaps or snapshot.state.status == "complete":
-            return ""
-        away_s = snapshot.state.seconds(self._session.now()) - _second_of(snapshot, gaps[-1].n)
-        returned = any(isinstance(one.event, e.ResumedAfterGap) for one in snapshot.entries[-2:])
-        return "Where you are" if returned or away_s > GAP_S or len(gaps) > 1 else ""
+    # The places, and the ways between them.
 
-    def _view(self) -> Any:
-        snapshot = self._session.snapshot
-        return stove_view(
-            snapshot, self._session.now_s(), self.suggestion(), self.mode, self._session.household
-        )
+    def go_to(self, place: Place) -> None:
+        """Open a place over the present one."""
+        self._places.append(place)
+        self.push_screen(place.screen)
+
+    def leave(self) -> None:
+        """Back to where the dyer came from; from the Bench, out."""
+        if len(self._places) <= 1:
+            self.exit(0)
+            return
+        self._places.pop()
+        self.pop_screen()
+        self._places[-1].refresh()
+
+    def work_out(self, recipe: Path) -> None:
+        """Go and work out a recipe."""
+        from dyesession.ui.at_working import AtWorkingOut
+
+        self.go_to(AtWorkingOut(self, recipe, self._bounce_s))
+
+    def open_kitchen(self, worked: Worked | None, kept: Callable[[Kitchen], None]) -> None:
+        """Go to My kitchen, for a plan or for itself; `kept` hears of every change."""
+        from dyesession.ui.at_kitchen import AtKitchen
+
+        def changed(kitchen: Kitchen) -> None:
+            self.set_alarm(kitchen.alarm)
+            kept(kitchen)
+
+        self.go_to(AtKitchen(self, worked, changed, self._bounce_s))
+
+    def begin_day(self, recipe: Recipe, plan: Plan, kitchen: Kitchen) -> None:
+        """Begin a day, and go to the Stove with it."""
+        self.set_alarm(kitchen.alarm)
+        self.in_background(lambda: self.workroom.begin(recipe, plan, kitchen), self._begun)
+
+    def _begun(self, session: Session[Account]) -> None:
+        while len(self._places) > 1:
+            self._places.pop()
+            self.pop_screen()
+        self.open_stove(session)
+
+    def take_up(self, log: Path) -> None:
+        """Take up an open day, and go to the Stove with it."""
+        self.in_background(lambda: self.workroom.resume(log), self.open_stove)
+
+    def open_stove(self, session: Session[Account]) -> None:
+        """Go to the Stove with a day that is open."""
+        if self.day is not None:
+            self.day.close()
+        self._stove_of(session)
+        self.go_to_stove()
+
+    def _stove_of(self, session: Session[Account]) -> StoveDay:
+        from dyesession.ui.stove_day import StoveDay
+
+        self.day = StoveDay(self, session, self._bounce_s)
+        return self.day
+
+    def go_to_stove(self) -> None:
+        """Go to the Stove, where a day is open; a key held down on the way there does nothing more."""
+        screen = self._open_day().screen
+        screen.begin_after("space", Message().time)
+        self.push_screen(screen)
+
+    def leave_stove(self) -> None:
+        """From the Stove back to the Bench, or out where the app was opened on the Stove."""
+        if self._bench is None:
+            self.exit(0)
+            return
+        self.pop_screen()
+        if self.day is not None and self.day.is_over:
+            self.day.close()
+            self.day = None
+        self._bench.look_round()
+
+    def close_day(self) -> None:
+        """Let go of the day that is open, if any; its clocks go on."""
+        if self.day is not None:
+            self.day.close()
+
+    # The clock and the alarm.
+
+    def now(self) -> Instant:
+        """The present, by the day's clock or the workroom's."""
+        return self.day.session.now() if self.day is not None else self.workroom.now()
 
     def look(self) -> None:
         """One look at the clock: repaint what changed, ring what is due."""
-        ringing = rings(self._session.snapshot.state, self._session.now_s())
-        self._session.tick()
-        if self._bell.wants_to_ring(ringing, self._session.now()):
-            self.bell()
-        if self._stove is not None:
-            self._stove.show(self._view())
-            set_title(self, self._title(bool(ringing)))
+        if self.day is not None:
+            self.day.look()
+        if self._places:
+            self._places[-1].refresh()
+        ringing = self.ringing()
+        self._ring(ringing)
+        self._tell_page(ringing)
+        set_title(self, "dyesession RINGING" if ringing is not None else "dyesession")
 
-    def _title(self, ringing: bool) -> str:
-        return "dyesession RINGING" if ringing else "dyesession"
+    def ringing(self) -> Ringing | None:
+        """What rings now, in the day that is open or on trial."""
+        rings = self.day.ringing() if self.day is not None else None
+        return rings or (ON_TRIAL if self._trial is not None else None)
+
+    def _ring(self, ringing: Ringing | None) -> None:
+        bell = self._trial if ringing is ON_TRIAL else self._usual_bell() if self.day is not None else None
+        if bell is not None and bell.wants_to_ring(ringing is not None, self.now()):
+            self.bell()
+            if bell.command and not start_command(bell.command):
+                self.say(f"The alarm's own command, {bell.command[0]}, could not be started.")
+
+    def _usual_bell(self) -> Bell:
+        if self._bell is None:
+            self._bell = Bell(self._alarm)
+        return self._bell
+
+    def _tell_page(self, ringing: Ringing | None) -> None:
+        from dyesession.ui.screens.page import PageScreen
+
+        if isinstance(self.screen, PageScreen):
+            self.screen.show_ringing(ringing)
+
+    def set_alarm(self, alarm: Alarm) -> None:
+        """How the kitchen wants to be called from now on."""
+        if alarm != self._alarm:
+            self._alarm, self._bell = alarm, None
+
+    def try_alarm(self) -> None:
+        """Let the alarm ring on trial, or be still again."""
+        self._trial = None if self._trial is not None else Bell(self._alarm, on_trial=True)
+        self.look()
+
+    def seen(self) -> None:
+        """What rings has been seen: the day's alarm before the trial."""
+        if self.day is not None and self.day.ringing() is not None:
+            self.day.seen()
+        else:
+            self._trial = None
+        self.look()
+
+    # What the places share.
+
+    def frame(
+        self,
+        title: str,
+        beside: str,
+        next_act: NextAct,
+        keys: tuple[KeyWord, ...],
+        entry: Entry | None,
+        note: str,
+    ) -> Frame:
+        """The frame of a place, with the time of day and what rings."""
+        return Frame(title, beside, f"{self.now().at:%H:%M}", next_act, keys, entry, self.ringing(), note)
+
+    def show_page(self, heading: str, text: str, back: str) -> None:
+        """Lay a page of lines over a place; a held key lays only one."""
+        from dyesession.ui.screens.page import PageScreen
+
+        if not isinstance(self.screen, PageScreen):
+            self.push_screen(PageScreen(heading, text, back=back))
+
+    def say(self, note: str) -> None:
+        """One line to the dyer in the present place, until the next act."""
+        if self._places and self.screen is self._places[-1].screen:
+            self._places[-1].say(note)
+        elif self.day is not None:
+            self.day.say(note)
+
+    def in_background(self, work: Callable[[], Brought], then: Callable[[Brought], None]) -> None:
+        """Do something slow beside the screen, then go on with what it brought; a refusal is one line."""
+
+        def run() -> None:
+            try:
+                brought = work()
+            except UserError as trouble:
+                sentence = str(trouble)
+                self.post_message(BroughtBack(lambda: self.say(sentence)))
+            else:
+                self.post_message(BroughtBack(lambda: then(brought)))
+
+        self.run_worker(run, thread=True)
+
+    def on_brought_back(self, message: BroughtBack) -> None:
+        """Go on with what was brought."""
+        message.go_on()
+
+    @on(PlaceAct)
+    def hear(self, act: PlaceAct) -> None:
+        """Every act of a place goes to whoever looks after it."""
+        act.stop()
+        place = next((one for one in reversed(self._places) if one.screen.name == act.place), None)
+        if place is not None:
+            place.carry_out(act)
+
+    @on(m.Act)
+    def carry_out(self, act: m.Act) -> None:
+        """Every act of the Stove goes to its day."""
+        act.stop()
+        if self.day is not None:
+            self.day.carry_out(act)
 
     def on_day_changed(self, message: DayChanged) -> None:
         """The day has moved on."""
-        self.refresh_stove()
+        if self.day is not None:
+            self.day.refresh()
 
     def _fatal_error(self) -> None:
         """Leave without printing a traceback: the fault goes to whoever ran the app, who writes it to a file."""
@@ -129,72 +340,33 @@ class StoveApp(App[int]):
         """What ended the app, when it was not the dyer."""
         return self._exception
 
-    def refresh_stove(self) -> None:
-        """Show the day as it stands now."""
-        if self._stove is not None:
-            self._stove.show(self._view())
 
-    def say(self, note: str) -> None:
-        """One line to the dyer, until the next act."""
-        self.mode = replace(self.mode, note=note)
-        self.refresh_stove()
-
-    def set_mode(self, **changes: Any) -> None:
-        """Change what the screen is in the middle of."""
-        self.mode = replace(self.mode, **changes)
-        self.refresh_stove()
-
-    def show_page(self, heading: str, text: str, acts: Mapping[str, type[m.Act]] | None = None) -> None:
-        """Lay a page of lines over the pots; a held key lays only one."""
-        if not isinstance(self.screen, PageScreen):
-            self.push_screen(PageScreen(heading, text, acts))
-
-    def clear_typing(self) -> None:
-        """Nothing is being typed any more."""
-        if self._stove is not None:
-            self._stove.clear_entry()
-        self.mode = replace(self.mode, typed="", wants="", echo="")
-        self._acts.meaning = None
-
-    def do(self, command: e.Event, said: str = "") -> None:
-        """Send a command; a refusal comes back as one line and nothing is lost."""
-        self.mode = replace(self.mode, note=said, where="")
-        future = self._session.do(command)
-        future.add_done_callback(lambda done: self._told(done.exception()))
-
-    def _told(self, trouble: BaseException | None) -> None:
-        if trouble is None:
-            return
-        if isinstance(trouble, UserError):
-            self.call_from_thread(self.say, str(trouble))
-        else:
-            self.call_from_thread(self._fail, trouble)
-
-    def _fail(self, trouble: BaseException) -> None:
-        raise trouble
-
-    @on(m.Act)
-    def carry_out(self, act: m.Act) -> None:
-        """Every act of the Stove goes to the table of acts."""
-        act.stop()
-        self._acts.carry_out(act)
+# An app with one day, straight on the Stove, is the same app.
+StoveApp = DyeApp
 
 
-def _second_of(snapshot: Snapshot[Account], n: int) -> float:
-    last = snapshot.state.instant
-    at = next(one.instant.at for one in snapshot.entries if one.n == n)
-    return snapshot.state.now_s - ((last.at - at).total_seconds() if last else 0.0)
+def run_stove(session: Session[Account], alarm: Alarm | None = None) -> int:
+    """Run the Stove until it is left; the exit code is 0 when it was left well. A fault of ours is raised.
+
+    Whoever opened the session closes it.
+    """
+    return _run(DyeApp(session, alarm=alarm))
 
 
-def run_stove(session: Session[Account]) -> int:
-    """Run the Stove until it is left; the exit code is 0 when it was left well. A fault of ours is raised."""
+def run_bench(workroom: Workroom) -> int:
+    """Run the app from the Bench until it is left; days opened on the way are let go of."""
+    app = DyeApp(workroom=workroom)
+    try:
+        return _run(app)
+    finally:
+        app.close_day()
+
+
+def _run(app: DyeApp) -> int:
     guard_mouse_bytes()
-    app = StoveApp(session)
     app.run()
-    state = session.snapshot.state
-    if state.status != "complete":
-        print(f"The clocks go on. To take the day up again: dyesession resume {session.snapshot.name}")
+    if app.day is not None and not app.day.is_over:
+        print(f"The clocks go on. To take the day up again: dyesession resume {app.session.snapshot.name}")
     if app.fault is not None:
         raise app.fault
     return app.return_code or 0
-

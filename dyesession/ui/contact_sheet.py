@@ -16,12 +16,23 @@ from rich.color import Color, ColorSystem
 from rich.segment import Segment
 from rich.style import Style
 from textual.app import App
+from textual.screen import Screen
 from textual.strip import Strip
 
+from dyesession.ui.bench_rows import BENCH_DRAWING
+from dyesession.ui.bench_view import BenchView
 from dyesession.ui.fixtures import FIXTURES
+from dyesession.ui.kitchen_rows import KITCHEN_DRAWING
+from dyesession.ui.kitchen_view import KitchenView
+from dyesession.ui.place_fixtures import PLACE_FIXTURES
+from dyesession.ui.screens.place import PlaceScreen
 from dyesession.ui.screens.stove import StoveScreen
 from dyesession.ui.stove_view import StoveView
 from dyesession.ui.theme import Depth, register_themes
+from dyesession.ui.working_rows import WORKING_DRAWING
+from dyesession.ui.working_view import WorkingView
+
+AnyView = StoveView | BenchView | WorkingView | KitchenView
 
 SIZES = ((60, 18), (80, 24), (200, 60))
 # A cell of the picture in points: most terminals' cells are about half as wide as high.
@@ -40,20 +51,36 @@ _BLOCKS = {
 }
 
 
+ALL_FIXTURES: dict[str, AnyView] = {**FIXTURES, **PLACE_FIXTURES}
+
+
+def screen_of(view: AnyView) -> Screen[None]:
+    """The screen that a view is drawn on."""
+    match view:
+        case BenchView():
+            return PlaceScreen(BENCH_DRAWING, view)
+        case WorkingView():
+            return PlaceScreen(WORKING_DRAWING, view)
+        case KitchenView():
+            return PlaceScreen(KITCHEN_DRAWING, view)
+        case StoveView():
+            return StoveScreen(view)
+
+
 class FixtureApp(App[None]):
     """Shows one fixture; its colours can be forced to what a lesser terminal has."""
 
     ENABLE_COMMAND_PALETTE = False
 
-    def __init__(self, view: StoveView, dark: bool = True, depth: Depth | None = None) -> None:
+    def __init__(self, view: AnyView, dark: bool = True, depth: Depth | None = None) -> None:
         super().__init__()
         self.forced_depth = depth
         self._first, self._dark = view, dark
 
     def on_mount(self) -> None:
-        """Choose the theme and show the Stove."""
+        """Choose the theme and show the view."""
         register_themes(self, self._dark)
-        self.push_screen(StoveScreen(self._first))
+        self.push_screen(screen_of(self._first))
 
 
 def strips_of(app: App[Any]) -> list[Strip]:
@@ -66,7 +93,7 @@ def shown(app: App[Any]) -> str:
     return "\n".join(strip.text.rstrip() for strip in strips_of(app)) + "\n"
 
 
-async def _strips(view: StoveView, size: tuple[int, int], dark: bool, depth: Depth | None) -> list[Strip]:
+async def _strips(view: AnyView, size: tuple[int, int], dark: bool, depth: Depth | None) -> list[Strip]:
     app = FixtureApp(view, dark, depth)
     async with app.run_test(size=size) as pilot:
         await pilot.pause()
@@ -126,7 +153,7 @@ def svg_of(strips: list[Strip], depth: Depth | None = None) -> str:
     )
 
 
-def draw(view: StoveView, size: tuple[int, int], dark: bool = True, depth: Depth | None = None) -> str:
+def draw(view: AnyView, size: tuple[int, int], dark: bool = True, depth: Depth | None = None) -> str:
     """A picture of a view at a size."""
     return svg_of(asyncio.run(_strips(view, size, dark, depth)), depth)
 
@@ -136,7 +163,7 @@ def _page(pictures: dict[str, str]) -> str:
         f"<figure><figcaption>{escape(name)}</figcaption>{svg}</figure>" for name, svg in pictures.items()
     )
     return (
-        '<!doctype html><meta charset="utf-8"><title>The Stove, every fixture</title>'
+        '<!doctype html><meta charset="utf-8"><title>Every place, every fixture</title>'
         "<style>body{background:#777;font:16px sans-serif;margin:2em}figure{margin:0 0 2em}"
         "svg{max-width:100%;height:auto}</style>\n" + figures + "\n"
     )
@@ -158,7 +185,7 @@ def _options() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(prog="python -m dyesession.ui.contact_sheet", description=__doc__)
     parser.add_argument("--into", type=Path, required=True, help="folder for the pictures; made if missing")
     parser.add_argument(
-        "--fixture", choices=sorted(FIXTURES), action="append", help="only this one (repeatable)"
+        "--fixture", choices=sorted(ALL_FIXTURES), action="append", help="only this one (repeatable)"
     )
     parser.add_argument("--size", action="append", help="only this size, as 80x24 (repeatable)")
     parser.add_argument("--theme", choices=("dark", "light"), default="dark")
@@ -173,10 +200,10 @@ def main(arguments: list[str] | None = None) -> int:
     depth: Depth | None = None if chosen.colours == "full" else chosen.colours
     chosen.into.mkdir(parents=True, exist_ok=True)
     pictures = {}
-    for name in chosen.fixture or FIXTURES:
+    for name in chosen.fixture or ALL_FIXTURES:
         for width, height in sizes:
             picture = f"{name}-{width}x{height}"
-            pictures[picture] = draw(FIXTURES[name], (width, height), chosen.theme == "dark", depth)
+            pictures[picture] = draw(ALL_FIXTURES[name], (width, height), chosen.theme == "dark", depth)
             (chosen.into / f"{picture}.svg").write_text(pictures[picture], encoding="utf-8")
     (chosen.into / "index.html").write_text(_page(pictures), encoding="utf-8")
     as_png = _write_pngs(chosen.into, list(pictures))

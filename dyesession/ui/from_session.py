@@ -64,7 +64,7 @@ def stove_view(
         next_act=_next(state, suggestion, now_s),
         keys=_keys(state, suggestion, mode),
         saving=_saving(snapshot),
-        ringing=_ringing(state, ringing),
+        ringing=ringing_view(state, ringing),
         ask=_ask(state, suggestion, mode) if isinstance(suggestion, Ask) else None,
         entry=v.Entry(mode.wants, mode.typed, mode.echo) if mode.wants and not isinstance(suggestion, Ask) else None,
         where=_where(snapshot, ringing, mode.where) if mode.where else None,
@@ -292,7 +292,8 @@ def _saving(snapshot: Snapshot[Account]) -> v.Saving:
     return v.Saving("NOT SAVED", snapshot.path)
 
 
-def _ringing(state: State, ringing: tuple[Ring, ...]) -> v.Ringing | None:
+def ringing_view(state: State, ringing: tuple[Ring, ...]) -> v.Ringing | None:
+    """What rings, as every place shows it: the loudest, and how many more."""
     if not ringing:
         return None
     what, act = words.ring_words(state, ringing[0])

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from dyesession.ui import messages
-from dyesession.ui.stove_view import KeyWord
+from dyesession.ui.frame_view import KeyWord
 
 
 @dataclass(frozen=True)

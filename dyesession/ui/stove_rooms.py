@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from dyesession.ui.block_text import BIG, SMALL, Face, largest_face
+from dyesession.ui.box import Box
 from dyesession.ui.ink import say, wrap
 from dyesession.ui.stove_view import Pot, StoveView, by_loudness
 
@@ -27,16 +28,6 @@ _WIDEST_POT_PER_ROW, _WIDEST_POT = 6, 64
 _RESERVED_CLOCK = "0:00"  # room is kept for the widest clock there is
 # The big digits in a pot want this much; a pot without a clock can do with the least.
 _BIG_CLOCK_POT = 32
-
-
-@dataclass(frozen=True)
-class Box:
-    """A rectangle of cells."""
-
-    x: int
-    y: int
-    width: int
-    height: int
 
 
 @dataclass(frozen=True)

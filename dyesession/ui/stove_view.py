@@ -4,8 +4,13 @@ Must not know sessions, estimates or files; whoever fills it in has done all the
 Every part is frozen, and two equal views look the same: the screen repaints only what differs.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
+
+from dyesession.ui.frame_view import Entry, KeyWord, NextAct, Ringing
+
+# Handed on: drawn alike in every place.
+__all__ = ["Entry", "KeyWord", "NextAct", "Ringing", "StoveView"]  # fmt: skip
 
 StageState = Literal["waiting", "ready", "running", "paused", "done", "skipped"]
 PotState = Literal["waiting", "running", "paused", "due", "overdue"]
@@ -114,43 +119,11 @@ class Account:
 
 
 @dataclass(frozen=True)
-class NextAct:
-    """What to do next, in full, when, and `short`: at most three words for the large letters."""
-
-    act: str
-    when: str = ""
-    short: str = ""
-
-
-@dataclass(frozen=True)
-class KeyWord:
-    """A key that applies now (as printed: `space`, `t`, `.`) and its word."""
-
-    key: str
-    word: str
-
-
-@dataclass(frozen=True)
 class Saving:
     """Whether what was done is on the disk; `path` is where it should be when it is not."""
 
     state: SavingState = "saved"
     path: str = ""
-
-
-@dataclass(frozen=True)
-class Ringing:
-    """What rings: which pot, what is wrong, what to do, how overdue.
-
-    `short`, in at most three words, is for the large letters; without it they say the pot's letter.
-    """
-
-    letter: str
-    what: str
-    act: str
-    over: str = ""
-    short: str = ""
-    more: str = ""  # "and 1 more", when several ring
 
 
 @dataclass(frozen=True)
@@ -173,18 +146,6 @@ class Ask:
     typed: str = ""
     echo: str = ""
     not_now: str = "not now"
-
-
-@dataclass(frozen=True)
-class Entry:
-    """What is being typed, and what it was understood as, before it counts: `2.5 oz` `= 70.9 g`.
-
-    While there is one, every letter is part of the text and none is an act; `typed` may still be empty.
-    """
-
-    wants: str
-    typed: str
-    echo: str = ""
 
 
 @dataclass(frozen=True)
@@ -281,7 +242,7 @@ class StoveView:
     pots: tuple[Pot, ...] = ()
     account: Account = Account()
     care: tuple[str, ...] = ()
-    next_act: NextAct = NextAct("")
+    next_act: NextAct = field(default=NextAct(""))
     keys: tuple[KeyWord, ...] = ()
     saving: Saving = Saving()
     ringing: Ringing | None = None

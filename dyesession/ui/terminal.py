@@ -1,5 +1,7 @@
 """The terminal's rough edges, each in one function, so that the framework's private parts stand in one place."""
 
+import contextlib
+import subprocess
 from typing import Any
 
 from textual.app import App
@@ -15,8 +17,8 @@ def guard_mouse_bytes() -> None:
         from textual.drivers import linux_driver
     except ImportError:
         return
-    driver: Any = linux_driver
-    real = driver.getincrementaldecoder
+    names = vars(linux_driver)
+    real = names["getincrementaldecoder"]
     if getattr(real, "forgiving", False):
         return
 
@@ -24,7 +26,7 @@ def guard_mouse_bytes() -> None:
         return lambda errors="replace": real(encoding)(errors="replace")
 
     forgiving.forgiving = True  # type: ignore[attr-defined]
-    driver.getincrementaldecoder = forgiving
+    names["getincrementaldecoder"] = forgiving
 
 
 def set_title(app: App[Any], title: str) -> None:
@@ -36,3 +38,18 @@ def set_title(app: App[Any], title: str) -> None:
     plain = "".join(one for one in title if one.isprintable())
     driver.write(f"\x1b]2;{plain}\x07")
     driver.flush()
+
+
+def start_command(command: tuple[str, ...]) -> bool:
+    """Start the dyer's own alarm program beside us, no shell between; says whether it could be started."""
+    with contextlib.suppress(OSError, ValueError):
+        _STARTED[:] = [one for one in _STARTED if one.poll() is None]
+        quiet = subprocess.DEVNULL
+        _STARTED.append(
+            subprocess.Popen(list(command), stdin=quiet, stdout=quiet, stderr=quiet, start_new_session=True)
+        )
+        return True
+    return False
+
+
+_STARTED: list["subprocess.Popen[bytes]"] = []  # kept only so that those that have ended are let go of

@@ -162,6 +162,23 @@ def test_what_nothing_is_known_of_is_said_loudly() -> None:
     assert "NOT KNOWN: moonweed" in said
 
 
+def test_when_nothing_more_is_named_the_fibre_dries_and_no_hand_on_the_space_bar_closes_the_day() -> None:
+    day = a_day()
+    name(day, "mordant in A with alum 12 %, to 85, hold 60")
+    until_over(day, "mordant")
+    while any(one.place == "big pot" for one in day.state.lots):
+        assert not isinstance(day.space(), e.Closed)
+    drying = day.suggest()
+    assert suggestion_words(day.state, drying) == "let the fibre dry overnight, or name the next stage"
+    while not isinstance(day.suggest(), Wait):
+        day.space()
+    assert day.state.status == "open" and day.state.vessel("big pot").bath is not None  # type: ignore[union-attr]
+    name(day, "dye in A with cutch 15 %, to 80, hold 30")
+    until_over(day, "dye")
+    day.home()
+    assert day.state.status == "complete"
+
+
 def test_what_is_heated_stands_in_a_pot() -> None:
     with pytest.raises(UserError, match="Say in which pot"):
         name(a_day(), "dry, to 60, hold 20")

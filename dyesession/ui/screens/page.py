@@ -1,42 +1,83 @@
-"""A page of plain lines over the Stove: the keys, the bath's ledger. Any key puts it away."""
+"""A page of plain lines over a place: the keys, the bath's ledger, where a figure comes from. Any key puts it away."""
 
 from collections.abc import Mapping
 
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.content import Content
-from textual.events import Key
+from textual.events import Click, Key
 from textual.screen import Screen
 from textual.widgets import Static
 
+from dyesession.ui.frame_view import Ringing
 from dyesession.ui.messages import Act
 from dyesession.ui.plain import plain
 
 SCROLLS = ("up", "down", "pageup", "pagedown", "home", "end")
+BACK = "any key: back to the pots"
+
+
+class TouchLine(Static):
+    """A line of a page of keys: touching it is pressing the key it begins with."""
+
+    ALLOW_SELECT = False
+
+    def __init__(self, text: str, acts: Mapping[str, type[Act]]) -> None:
+        super().__init__(Content(text or " "))
+        self._act = acts.get(text.partition(" ")[0])
+
+    def on_click(self, event: Click) -> None:
+        """Go back and do it; a line without a key only goes back."""
+        event.stop()
+        if isinstance(self.screen, PageScreen):
+            self.screen.go_back(self._act)
 
 
 class PageScreen(Screen[None]):
-    """A heading and lines; scrolls with the arrows, goes with any other key or a touch."""
+    """A heading and lines; scrolls with the arrows, goes with any other key or a touch. What rings is told above."""
 
-    DEFAULT_CSS = "PageScreen { padding: 1 2; } PageScreen VerticalScroll { height: 1fr; }"
+    DEFAULT_CSS = """
+    PageScreen { padding: 1 2; }
+    PageScreen VerticalScroll { height: 1fr; }
+    PageScreen #rings { display: none; background: $warning; color: black; text-style: bold; }
+    """
 
-    def __init__(self, heading: str, text: str, acts: Mapping[str, type[Act]] | None = None) -> None:
+    def __init__(
+        self, heading: str, text: str, acts: Mapping[str, type[Act]] | None = None, back: str = BACK
+    ) -> None:
         super().__init__()
-        self._heading, self._text, self._acts = heading, text, acts or {}
+        self._heading, self._text, self._acts, self._back = heading, text, acts or {}, back
+        self._rings = Static(id="rings")
 
     def compose(self) -> ComposeResult:
-        """The heading, the lines, how to get back."""
+        """What rings, the heading, the lines, how to get back."""
+        yield self._rings
         yield Static(Content(plain(self._heading)).stylize("bold"))
         with VerticalScroll():
-            yield Static(Content("\n".join(plain(one) for one in self._text.split("\n"))))
-        yield Static(Content("any key: back to the pots"))
+            if self._acts:
+                yield from (TouchLine(plain(one), self._acts) for one in self._text.split("\n"))
+            else:
+                yield Static(Content("\n".join(plain(one) for one in self._text.split("\n"))))
+        yield Static(Content(plain(self._back)))
+
+    def show_ringing(self, ringing: Ringing | None) -> None:
+        """Tell what rings above the page, or nothing."""
+        self._rings.display = ringing is not None
+        if ringing is not None:
+            over = f" {ringing.over}" if ringing.over else ""
+            self._rings.update(
+                Content(plain(f" RINGING  {ringing.letter}: {ringing.what}{over}. {ringing.act} "))
+            )
 
     def on_key(self, event: Key) -> None:
         """A key of the page's own posts its act; anything else but a scrolling key goes back."""
         if event.key in SCROLLS:
             return
         event.stop()
-        act = self._acts.get(event.character or "")
+        self.go_back(self._acts.get("space" if event.key == "space" else event.character or ""))
+
+    def go_back(self, act: type[Act] | None = None) -> None:
+        """Put the page away, and do what was pressed or touched on it, if anything."""
         self.app.pop_screen()
         if act is not None:
             self.app.post_message(act())

@@ -3,7 +3,6 @@
 The only thing it keeps is the text being typed, so that a key that is part of it is never taken for an act.
 """
 
-from dataclasses import dataclass
 from typing import Any, ClassVar
 
 from textual.app import ComposeResult
@@ -13,6 +12,7 @@ from textual.screen import Screen
 
 from dyesession.ui.keys import BY_KEY
 from dyesession.ui.messages import Chosen, Entered, KeyTouched, Typed
+from dyesession.ui.pressing import BOUNCE_S, InOrder, Pressed
 from dyesession.ui.stove_rooms import Arrangement, arrange
 from dyesession.ui.stove_view import StoveView
 from dyesession.ui.widgets.account import draw_account
@@ -35,9 +35,6 @@ from dyesession.ui.widgets.where import draw_where
 
 # More pots than this never have a picture at once: 20 cells each, on the widest window tried.
 MOST_PICTURES = 10
-# A wet contact bounces: the same act within this time counts once (common practice, no source).
-BOUNCE_S = 0.15
-_NAMED = {"full_stop": ".", "question_mark": "?", "minus": "-", "exclamation_mark": "!"}
 _BEGINS = "0123456789"
 _ENDING = ("enter", "escape", "backspace")
 _LONGEST_ENTRY = 400  # a note of several sentences; longer ones are cut
@@ -68,7 +65,6 @@ def _parts(view: StoveView, arrangement: Arrangement) -> dict[str, object]:
 class StoveScreen(Screen[None]):
     """The Stove. `show(view)` draws; every act comes back as one of `ui.messages`."""
 
-    CSS_PATH = "../stove.tcss"
     AUTO_FOCUS = None
     ALLOW_SELECT = False
     BINDINGS: ClassVar = []
@@ -76,15 +72,17 @@ class StoveScreen(Screen[None]):
     def __init__(self, view: StoveView, bounce_s: float = BOUNCE_S) -> None:
         super().__init__()
         self._view = view
-        self._bounce_s = bounce_s
+        self.styles.overflow_x = self.styles.overflow_y = "hidden"
         self._typed = ""
-        self._last_act: tuple[str, float] = ("", -1.0)
-        self._act_under_way = False
-        self._waiting: list[_Pressed] = []
+        self._keys = InOrder(self, self._press, bounce_s)
         self._pictures = [PotPicture(f"pot-{index}") for index in range(MOST_PICTURES)]
         self._widgets: dict[str, Drawn[Any]] = {str(widget.id): widget for widget in _simple_widgets()}
         for touched in (RingingBlock(), AskBox(), NextBand(), KeyLine(), PotLines()):
             self._widgets[str(touched.id)] = touched
+
+    def begin_after(self, key: str, at_s: float) -> None:
+        """Take a key as pressed before: held down, it opened this screen and must not act here."""
+        self._keys.begin_after(key, at_s)
 
     @property
     def view(self) -> StoveView:
@@ -136,13 +134,7 @@ class StoveScreen(Screen[None]):
 
     def on_key(self, event: KeyPressed) -> None:
         """Every key is ours: part of a text, an answer, an act, or nothing."""
-        event.stop()
-        event.prevent_default()
-        pressed = _Pressed(_NAMED.get(event.key, event.key), event.character, event.time)
-        if self._act_under_way:
-            self._waiting.append(pressed)
-        else:
-            self._press(pressed)
+        self._keys.arrived(event)
 
     def on_key_touched(self, message: KeyTouched) -> None:
         """A touched word in the key line is that key."""
@@ -150,9 +142,9 @@ class StoveScreen(Screen[None]):
         if message.key in _ENDING and self._typed:
             self._finish(message.key)
         else:
-            self._press(_Pressed(message.key, None, message.time))
+            self._press(Pressed(message.key, None, message.time))
 
-    def _press(self, pressed: "_Pressed") -> None:
+    def _press(self, pressed: Pressed) -> None:
         if not (self._type(pressed.key, pressed.character) or self._answer(pressed.key)):
             self._act(pressed.key, pressed.at_s)
 
@@ -193,27 +185,5 @@ class StoveScreen(Screen[None]):
     def _act(self, key: str, at_s: float) -> None:
         """Post the act of a key. The same key again at once is a bounce and counts once."""
         entry = BY_KEY.get(key)
-        if entry is None:
-            return
-        last, last_s = self._last_act
-        self._last_act = (key, at_s)
-        if key != last or at_s - last_s >= self._bounce_s:
-            self._act_under_way = True
-            self.post_message(entry.act())
-            # Behind the act in this queue, then behind it in the app's: it comes back once the act is done.
-            self.call_later(self.app.call_later, self._act_carried_out)
-
-    def _act_carried_out(self) -> None:
-        """The act may have asked for a text: only now is it known what the keys pressed since are part of."""
-        self._act_under_way = False
-        while self._waiting and not self._act_under_way:
-            self._press(self._waiting.pop(0))
-
-
-@dataclass(frozen=True)
-class _Pressed:
-    """A key, the character it writes if any, and when it came."""
-
-    key: str
-    character: str | None
-    at_s: float
+        if entry is not None and self._keys.counts(key, at_s):
+            self._keys.post(entry.act())

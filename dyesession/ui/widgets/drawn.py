@@ -9,8 +9,8 @@ from typing import Generic, TypeVar
 from textual.strip import Strip
 from textual.widget import Widget
 
+from dyesession.ui.box import Box
 from dyesession.ui.ink import EMPTY, Line, strip_of
-from dyesession.ui.stove_rooms import Box
 from dyesession.ui.theme import Palette, palette_of
 
 Part = TypeVar("Part")
@@ -28,6 +28,8 @@ class Drawn(Widget, Generic[Part]):
 
     def __init__(self, draw: Draw[Part], *, name: str) -> None:
         super().__init__(id=name.replace(" ", "-"))
+        # Set here and not in a style sheet: reading one would hold up the first picture.
+        self.styles.position, self.display = "absolute", False
         self._draw = draw
         self._part: Part | None = None
         self._drawn: tuple[object, list[Line]] = (None, [])

@@ -4,15 +4,19 @@ The rarer keys are left off where there is no room; they stay in the list behind
 """
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from textual.events import Click
 
+from dyesession.ui.frame_view import Entry, KeyWord
 from dyesession.ui.ink import EMPTY, QUIET, STRONG, Line, cut, cut_line, say, spread, tail, width_of
 from dyesession.ui.keys import ALWAYS_SHOWN
 from dyesession.ui.messages import KeyTouched
-from dyesession.ui.stove_view import Entry, KeyWord, StoveView
 from dyesession.ui.theme import Palette
 from dyesession.ui.widgets.drawn import Drawn
+
+if TYPE_CHECKING:
+    from dyesession.ui.stove_view import StoveView
 
 _GAPS = (4, 3, 2)  # cells between keys: as many as go in
 _MARGIN = 1
@@ -28,12 +32,12 @@ class KeysPart:
     entry: Entry | None = None
 
 
-def keys_part(view: StoveView) -> KeysPart:
+def keys_part(view: "StoveView") -> KeysPart:
     """The key line's share of a view: the keys that do something while a question stands, or all."""
     return KeysPart(tuple(key for key in view.keys if is_live(key.key, view)), view.entry)
 
 
-def is_live(key: str, view: StoveView) -> bool:
+def is_live(key: str, view: "StoveView") -> bool:
     """Whether a key does anything now: an Ask takes space away, and letters too where letters answer it."""
     ask = view.ask
     if ask is None:

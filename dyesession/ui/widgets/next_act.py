@@ -3,9 +3,9 @@
 from textual.events import Click
 
 from dyesession.ui.block_text import BIG, SMALL, block_rows
+from dyesession.ui.frame_view import NextAct
 from dyesession.ui.ink import EMPTY, Ink, Line, fill, say, spread_if_room, width_of, wrap
 from dyesession.ui.messages import Next
-from dyesession.ui.stove_view import NextAct
 from dyesession.ui.theme import Palette
 from dyesession.ui.widgets.drawn import Drawn
 

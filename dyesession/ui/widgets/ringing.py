@@ -1,15 +1,19 @@
 """What rings: an amber block across the top of any screen, until it is acknowledged. Knows no sessions."""
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from textual.events import Click
 
+from dyesession.ui.frame_view import Ringing
 from dyesession.ui.ink import EMPTY, Ink, Line, Span, fill, say, spread, width_of, wrap
 from dyesession.ui.messages import Next
-from dyesession.ui.stove_view import Ringing, StoveView
 from dyesession.ui.theme import Palette
 from dyesession.ui.widgets.drawn import Drawn
 from dyesession.ui.widgets.next_act import large
+
+if TYPE_CHECKING:
+    from dyesession.ui.stove_view import StoveView
 
 _ON = "alarm"
 _INK = Ink("alarm_ink", _ON)
@@ -27,7 +31,7 @@ class RingingPart:
     wall_clock: str
 
 
-def ringing_part(view: StoveView) -> RingingPart | None:
+def ringing_part(view: "StoveView") -> RingingPart | None:
     """The block's share of a view; None where nothing rings."""
     return RingingPart(view.ringing, view.wall_clock) if view.ringing else None
 

@@ -1,0 +1,143 @@
+"""The workroom as the screens ask for it: reads and writes the folder's files, opens days. Computes nothing.
+
+Implements `ui.workroom.Workroom`. What is heavy is loaded when it is asked for: the Bench must be up at once.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from dyesession.cli.workroom import Workroom, WorkroomError
+from dyesession.clock import SystemClock
+
+if TYPE_CHECKING:
+    from dyesession.account import Account
+    from dyesession.clock import Clock, Instant
+    from dyesession.kitchen.model import Kitchen
+    from dyesession.plan.model import Plan
+    from dyesession.recipe.model import Recipe
+    from dyesession.session.opening import LoggedDay
+    from dyesession.session.session import Session
+    from dyesession.storage import Storage
+
+KITCHEN_FILE = "kitchen.toml"
+PAPERS = "papers"
+
+
+class DyersFolder:
+    """A dyer's folder on a disk."""
+
+    def __init__(self, workroom: Workroom, storage: Storage, clock: Clock | None = None) -> None:
+        self._workroom, self._storage = workroom, storage
+        self._clock = clock or SystemClock()
+
+    @property
+    def folder(self) -> Path:
+        """Where it is."""
+        return self._workroom.folder
+
+    def now(self) -> Instant:
+        """What time it is."""
+        return self._clock.now()
+
+    def recipe_files(self) -> tuple[Path, ...]:
+        """Every recipe on offer, by file; nothing is read."""
+        return self._workroom.recipes()
+
+    def is_own(self, recipe: Path) -> bool:
+        """Whether a recipe lies in this folder, and did not come with the program."""
+        from dyesession.cli.workroom import shipped_recipes
+
+        return recipe.parent != shipped_recipes()
+
+    def log_files(self) -> tuple[Path, ...]:
+        """Every log, the newest first; nothing is read."""
+        return self._workroom.all_logs()
+
+    def recipe(self, path: Path) -> Recipe:
+        """A recipe, read. Raises its own errors."""
+        from dyesession.recipe import load_recipe
+
+        return load_recipe(path, self._storage)
+
+    def remarks(self, path: Path) -> dict[str, str]:
+        """What is written behind a recipe's figures, by `alum.dose`; nothing where the file cannot be read."""
+        from dyesession.errors import UserError
+        from dyesession.recipe.remarks import remarks
+        from dyesession.tomlfile import read_toml
+
+        try:
+            return remarks(read_toml(path, self._storage))
+        except UserError:
+            return {}
+
+    def day(self, path: Path) -> LoggedDay:
+        """A log, read for looking at. Raises its own errors."""
+        from dyesession.session.opening import read_day
+
+        return read_day(self._storage, path)
+
+    def kitchen(self) -> Kitchen:
+        """The kitchen, or an empty one where none was written down."""
+        return self._workroom.kitchen(None)
+
+    def keep_kitchen(self, kitchen: Kitchen) -> str:
+        """Write the kitchen down. What was there in the dyer's own hand is kept beside it, once for each hand."""
+        from dyesession.kitchen import write_kitchen
+
+        path = self.folder / KITCHEN_FILE
+        kept = self._keep_handwritten(path)
+        self._write(path, write_kitchen(kitchen))
+        return f"Written to {path}." + (f" Your own file is kept as {kept.name}." if kept is not None else "")
+
+    def _keep_handwritten(self, path: Path) -> Path | None:
+        """A kitchen with remarks in it would lose them: it is copied first."""
+        from dyesession.storage import read_file
+        from dyesession.tomlfile.limits import HAND_WRITTEN
+
+        if not path.exists():
+            return None
+        text = read_file(self._storage, path, HAND_WRITTEN.file_bytes).decode("utf-8", "replace")
+        if "#" not in text:
+            return None
+        aside = path.with_name(f"kitchen-by-hand-{self.now().at:%Y-%m-%d-%H%M%S}.toml")
+        self._write(aside, text)
+        return aside
+
+    def keep_paper(self, name: str, text: str) -> Path:
+        """Write a sheet of paper down in the folder's own `papers`; answers with where."""
+        path = self.folder / PAPERS / name
+        self._write(path, text)
+        return path
+
+    def _write(self, path: Path, text: str) -> None:
+        write_text(self._storage, path, text)
+
+    def begin(self, recipe: Recipe, plan: Plan, kitchen: Kitchen) -> Session[Account]:
+        """A new day, its log on disk. Raises what the log raises."""
+        from dyesession.account.live import reckoner_for
+        from dyesession.session.opening import begin_day
+
+        return begin_day(self._storage, self._workroom.logs, recipe, plan, kitchen, self._clock, reckoner_for)
+
+    def resume(self, path: Path) -> Session[Account]:
+        """An open day taken up where it stands. Raises what the log raises."""
+        from dyesession.account.live import reckoner_for
+        from dyesession.session.opening import resume_day
+
+        return resume_day(self._storage, path, self._clock, self.kitchen().household, reckoner_for)
+
+
+def write_text(storage: Storage, path: Path, text: str) -> None:
+    """Put a text in a file, all or nothing, its folder made where it is missing; one sentence when it cannot be."""
+    from dyesession.storage import because, make_folder, replace_file
+
+    try:
+        make_folder(storage, path.parent)
+        replace_file(storage, path, text.encode("utf-8"))
+    except OSError as error:
+        raise WorkroomError(
+            f"{path} could not be written ({because(error)}); expected a folder that can be written to, for example "
+            "--workroom with one of your own"
+        ) from error

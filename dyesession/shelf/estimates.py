@@ -1,0 +1,163 @@
+"""What is in a standing bath, with its bands: from the account of the day that kept it.
+
+A bath of another day enters a day's account as water, so what it brought is carried on here: what stood in
+it then, less what the fibre of this day took, by the starting guess for that dyestuff and fibre. A guess.
+"""
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from dyesession.account import Account, Band90, reckon
+from dyesession.account.model import BathEstimate
+from dyesession.dyeing.exhaustion import share_left_after
+from dyesession.dyeing.priors import partition_prior
+from dyesession.session.opening import LoggedDay
+from dyesession.shelf.drawing import Standing, source_of
+from dyesession.shelf.model import Inside
+from dyesession.shelf.tracing import Drew, Traced
+
+G_PER_KG = 1000.0
+LEAST_G = 0.05  # less of a thing in a bath is not worth a word; our own choice, no source
+UNKNOWN_L = 5.0  # litres where nobody read them: an ordinary pot half full; our own choice, no source
+MOST_FOREBEARS = 8  # how far back a bath's past is followed; our own choice, no source
+
+Reckon = Callable[[LoggedDay], Account]
+
+
+def account_of_day(day: LoggedDay) -> Account:
+    """Today's account of a day's facts."""
+    return reckon(day.plan, day.entries, day.opened)
+
+
+class Estimates:
+    """Accounts of days, each reckoned once and only when asked for."""
+
+    def __init__(self, standing: Sequence[Standing], reckoned: Reckon = account_of_day) -> None:
+        self._standing, self._reckoned = standing, reckoned
+        self._accounts: dict[str, Account] = {}
+
+    def account(self, day: LoggedDay) -> Account:
+        """The account of that day."""
+        if day.name not in self._accounts:
+            self._accounts[day.name] = self._reckoned(day)
+        return self._accounts[day.name]
+
+    def bath(self, one: Standing) -> BathEstimate | None:
+        """What the account of its own day says of it."""
+        baths = self.account(one.keeper.day).baths
+        return next((bath for bath in baths if bath.kept and bath.vessel == one.put_by.label), None)
+
+    def volume(self, one: Standing) -> Band90 | None:
+        """Litres that stand now."""
+        bath = self.bath(one)
+        if bath is None:
+            return None
+        drawn_l = 0.0 if one.whole_l is None or one.left_l is None else one.whole_l - one.left_l
+        band = bath.volume_l
+        return Band90(*(max(0.0, value - drawn_l) for value in (band.mean, band.low, band.high)))
+
+    def inside(self, one: Standing) -> tuple[Inside, ...]:
+        """Everything in it now, the colours first."""
+        return tuple(_scaled(each, one.left_share) for each in self._as_kept(one, 0))
+
+    def uses(self, one: Standing) -> int:
+        """Dyeings done in it, those of the baths it was drawn from too."""
+        return self._uses(one, 0)
+
+    def _uses(self, one: Standing, back: int) -> int:
+        own = sum(_dyed(one.keeper, dip.step) for dip in one.put_by.trace.dips)
+        return own + max((self._uses(bath, back + 1) for bath in self._forebears(one, back)), default=0)
+
+    def _forebears(self, one: Standing, back: int) -> list[Standing]:
+        if back >= MOST_FOREBEARS:
+            return []
+        found = (source_of(self._standing, drew) for drew in one.put_by.trace.drew)
+        return [bath for bath in found if bath is not None and bath is not one]
+
+    def _as_kept(self, one: Standing, back: int) -> tuple[Inside, ...]:
+        """What was in it as it was put by, before anything was drawn."""
+        bath = self.bath(one)
+        found = {(each.ingredient, each.substance): each for each in _own(one, bath)}
+        for drew in one.put_by.trace.drew if back < MOST_FOREBEARS else ():
+            source = source_of(self._standing, drew)
+            if source is None or source is one:
+                continue
+            for each in self._as_kept(source, back + 1):
+                came = self._after_dips(_scaled(each, _share_drawn(source, drew)), one)
+                key = (came.ingredient, came.substance)
+                found[key] = _together(found[key], came) if key in found else came
+        return tuple(sorted(found.values(), key=lambda each: each.role != "dyestuff"))
+
+    def _after_dips(self, each: Inside, one: Standing) -> Inside:
+        """What the fibre of this day left of a colour that was brought in."""
+        if each.role != "dyestuff" or each.grams is None:
+            return each
+        lots = {lot.name: lot for lot in one.keeper.last.lots}
+        dips = [dip for dip in one.put_by.trace.dips if _dyed(one.keeper, dip.step)]
+        masses_kg = [sum(lots[name].mass_g for name in dip.lots if name in lots) / G_PER_KG for dip in dips]
+        ratios = [(one.whole_l or UNKNOWN_L) / mass for mass in masses_kg if mass > 0]
+        if not ratios:
+            return each
+        kind = next(lots[name].kind for dip in dips for name in dip.lots if name in lots)
+        prior = partition_prior(kind, each.substance)
+        mean, low, high = (share_left_after(k, ratios) for k in (prior.centre, prior.high, prior.low))
+        band = each.grams
+        return _with(each, Band90(band.mean * mean, band.low * low, band.high * high))
+
+
+def _dyed(keeper: Traced, step: str) -> bool:
+    found = keeper.last.step(step)
+    return found is not None and found.plan.stage in ("dye", "modify")
+
+
+def _own(one: Standing, bath: BathEstimate | None) -> list[Inside]:
+    if bath is None:
+        return []
+    keeper, fact = one.keeper, one.put_by.bath
+    put_in = {each.ingredient for each in fact.bath.contents} if fact is not None else set()
+    put_in |= set(fact.bath.liquor_of) if fact is not None else set()
+    roles = {each.ingredient: each.role for each in keeper.last.doses}
+    named = dict(keeper.last.substances)
+    all_g: dict[str, float] = {}
+    for each in keeper.last.put_in:
+        all_g[each.ingredient] = all_g.get(each.ingredient, 0.0) + each.mass_g
+    return [
+        Inside(
+            amount.lot,
+            named.get(amount.lot, amount.lot),
+            "dyestuff" if dye else roles.get(amount.lot, "assist"),
+            amount.grams,
+            all_g.get(amount.lot),
+            amount.lot not in put_in,
+        )
+        for dye, amounts in ((True, bath.dye), (False, bath.contents))
+        for amount in amounts
+        if amount.grams.high >= LEAST_G
+    ]
+
+
+def _share_drawn(source: Standing, drew: Drew) -> float:
+    if drew.volume_l is None or not source.whole_l:
+        return 1.0
+    return min(1.0, drew.volume_l / source.whole_l)
+
+
+def _scaled(each: Inside, by: float) -> Inside:
+    if each.grams is None or by == 1.0:
+        return each
+    return _with(each, Band90(each.grams.mean * by, each.grams.low * by, each.grams.high * by))
+
+
+def _together(one: Inside, other: Inside) -> Inside:
+    """Two lots of one thing in a bath: means and ends added, which is never too narrow."""
+    if one.grams is None or other.grams is None:
+        return one if one.grams is not None else other
+    band = Band90(
+        one.grams.mean + other.grams.mean, one.grams.low + other.grams.low, one.grams.high + other.grams.high
+    )
+    all_g = None if one.of_g is None or other.of_g is None else one.of_g + other.of_g
+    return Inside(one.ingredient, one.substance, one.role, band, all_g, one.carried and other.carried)
+
+
+def _with(each: Inside, band: Band90) -> Inside:
+    return replace(each, grams=band)

@@ -1,0 +1,55 @@
+"""What the `?` page of each place says: the place in the trade's words, then its keys. Knows no state."""
+
+from dyesession.ui.keys import key_table
+from dyesession.ui.place_keys import BENCH, KITCHEN, WORKING_OUT, place_key_table
+
+_BENCH = """\
+Where a day begins and ends.
+
+under way    a day that was begun and not closed. Its clocks have gone on, whoever looked or not; take it up, and
+             the first page says what is where.
+wants you    what should be looked at: a bath put by, a skein that is dry and has not been judged, a file that
+             cannot be read.
+recipes      yours first, then those that come with the program. Choosing one asks what your fibre weighs; nothing
+             is written down before you begin.
+dyed before  the last days, with the colours that were read of them. A colour on a screen is a hint: the figure
+             beside it is what was measured.
+"""
+_WORKING_OUT = """\
+What to weigh, in what water, in which pot, how long, and what to mind.
+
+WOF          weight of fibre: washed, and a day in the room. Damp or unwashed weight is the largest mistake there
+             is, so it is asked for.
+1:30         the liquor ratio: thirty litres of bath for each kilogram of fibre.
+± on a dose  what your own scale may miss by. A dose it cannot weigh is weighed larger, dissolved, and measured
+             out; the line says how.
+to … and     a range without ± is the recipe's own: both ends are in use.
+the day      dark bars are your own hands' and the pot's; a star marks the steps that decide when you are done.
+             A stretch in which nothing begins or ends is drawn short, with a tear in it.
+enter        on any figure: where it comes from, and what its ± is made of.
+"""
+_KITCHEN = """\
+Only what the plan at hand needs to know. Every question can be left open: the plan then says what it took instead,
+or is less sure.
+
+scale        the smallest step it shows: 1 g, 0.1 g.
+pot          what it holds to the brim, and what it is made of: iron, copper and bare aluminium shift shades.
+ring         its rated power and kind: 1800 W electric.
+height       above the sea: it decides where water boils.
+who lives    children, pets, an allergy to insects: it decides which reminders you see. It stays in your kitchen
+             file and never enters a log.
+"""
+_STOVE = """\
+Pots as they stand: filled to their waterline, in the liquor's own colour once it was read, the clock in it.
+
+lanes        the fibre's way and the liquor's, to where they meet. ○ waits  ▷ may begin  ● under way  ‖ paused
+             ✓ done  × left out
+the account  how much of your dyestuff's colour is in the bath. 71 ± 13 g, modelled: nine days in ten it lies in
+             that range. Your readings narrow it.
+NEXT         the one right thing now; space does it. What rings is seen first.
+ASK          a question a hazard hangs on; space and enter do not answer it. - puts it off, and that is noted.
+"""
+BENCH_HELP = f"{_BENCH}\nkeys\n\n{place_key_table(BENCH)}"
+WORKING_OUT_HELP = f"{_WORKING_OUT}\nkeys\n\n{place_key_table(WORKING_OUT)}"
+KITCHEN_HELP = f"{_KITCHEN}\nkeys\n\n{place_key_table(KITCHEN)}"
+STOVE_HELP = f"{_STOVE}\nkeys\n\n{key_table()}"

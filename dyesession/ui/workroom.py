@@ -1,0 +1,76 @@
+"""What the places before the Stove ask of the folder where recipes, logs and the kitchen lie.
+
+Only the asking: whoever starts the app hands in the one who answers. Nothing here reads or writes, and what is
+asked for is named without being loaded, so that the Bench is quickly up.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Protocol
+
+if TYPE_CHECKING:
+    from dyesession.account import Account
+    from dyesession.clock import Instant
+    from dyesession.kitchen.model import Kitchen
+    from dyesession.plan.model import Plan
+    from dyesession.recipe.model import Recipe
+    from dyesession.session.opening import LoggedDay
+    from dyesession.session.session import Session
+
+
+class Workroom(Protocol):
+    """A dyer's folder. Every method but the cheap three may raise a `UserError` of one sentence."""
+
+    @property
+    def folder(self) -> Path:
+        """Where it is."""
+        ...
+
+    def now(self) -> Instant:
+        """What time it is."""
+        ...
+
+    def recipe_files(self) -> tuple[Path, ...]:
+        """Every recipe on offer, by file; nothing is read."""
+        ...
+
+    def is_own(self, recipe: Path) -> bool:
+        """Whether a recipe lies in this folder, and did not come with the program."""
+        ...
+
+    def log_files(self) -> tuple[Path, ...]:
+        """Every log, the newest first; nothing is read."""
+        ...
+
+    def recipe(self, path: Path) -> Recipe:
+        """A recipe, read."""
+        ...
+
+    def remarks(self, path: Path) -> dict[str, str]:
+        """What is written behind a recipe's figures, such as where they come from; by `alum.dose`."""
+        ...
+
+    def day(self, path: Path) -> LoggedDay:
+        """A log, read for looking at."""
+        ...
+
+    def kitchen(self) -> Kitchen:
+        """The kitchen, or an empty one where none was written down."""
+        ...
+
+    def keep_kitchen(self, kitchen: Kitchen) -> str:
+        """Write the kitchen down; answers with one sentence saying where."""
+        ...
+
+    def keep_paper(self, name: str, text: str) -> Path:
+        """Write a sheet of paper down under a file's name; answers with where."""
+        ...
+
+    def begin(self, recipe: Recipe, plan: Plan, kitchen: Kitchen) -> Session[Account]:
+        """A new day, its log on disk."""
+        ...
+
+    def resume(self, path: Path) -> Session[Account]:
+        """An open day taken up where it stands."""
+        ...
