@@ -11,6 +11,7 @@ from dyesession import __version__
 from dyesession.cli.bare import run_bench
 from dyesession.cli.colour import add_commands as add_colour
 from dyesession.cli.compare import add_command as add_compare
+from dyesession.cli.completion import add_command as add_completion
 from dyesession.cli.daybook import add_command as add_daybook
 from dyesession.cli.label import add_command as add_label
 from dyesession.cli.repeat import add_command as add_repeat
@@ -38,12 +39,13 @@ exit codes: 0 fine; 1 something to put right, said in one sentence; 2 the comman
 
 def parse(arguments: list[str]) -> tuple[Command, argparse.Namespace]:
     """The command to run and its options; argparse leaves with code 2 and one line when it cannot tell."""
-    parser = _parser()
+    parser = whole_parser()
     options = parser.parse_args(arguments)
     return options.run, options
 
 
-def _parser() -> argparse.ArgumentParser:
+def whole_parser() -> argparse.ArgumentParser:
+    """Every command with its options."""
     parser = argparse.ArgumentParser(
         prog="dyesession",
         description="Work out, run and record a day of natural dyeing. Without a command it opens the Bench: "
@@ -71,6 +73,7 @@ def _parser() -> argparse.ArgumentParser:
     add_repeat(commands)
     add_compare(commands)
     add_label(commands)
+    add_completion(commands)
     return parser
 
 
