@@ -135,6 +135,7 @@ def _cautions(
         step="shelf",
         actions=("opens",),
         vessel=label,
+        letter=label,
         contents=contents,
         pouring=contents,
         pouring_from=label,

@@ -1,4 +1,9 @@
-"""A kept bath as its label asks for it. Pure; the label itself is made by `care.labels`."""
+"""A kept bath as its label asks for it. Pure; the label itself is made by `care.labels`.
+
+Traces that wet fibre carried along stand under what is left in it; the worst in it is of what was put in.
+"""
+
+from dataclasses import replace
 
 from dyesession.account.say import rounded_band
 from dyesession.care import Household, Stored
@@ -13,7 +18,7 @@ def stored_of(bath: KeptBath, poison_centre: str = "", household: Household | No
     return Stored(
         what=bath.label,
         made=bath.kept_at.date(),
-        contents=bath.contents,
+        contents=replace(bath, inside=tuple(one for one in bath.inside if not one.carried)).contents,
         history=" and ".join(bath.went_through),
         left=left,
         volume_l=bath.volume_l.mean if bath.volume_l is not None else None,
