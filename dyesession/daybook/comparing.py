@@ -27,6 +27,7 @@ BATH_DRAWN, METAL_POT, PER_PH, PER_MG_L, PER_C, EXTRACT_PER_LOG, MORDANT_TIME_PE
     1.0, 1.5, 0.4, 0.0005, 0.02, 0.2, 0.1,
 )  # fmt: skip
 LEAST = 0.01  # a difference that matters less is no difference
+NEAR_MIN = 5.0  # minutes apart that are no difference at a stove; our own choice, no source
 
 
 @dataclass(frozen=True)
@@ -77,17 +78,15 @@ def compare(one: LoggedDay, other: LoggedDay) -> Comparison:
 
 
 def _came_out(one: DayFacts, other: DayFacts) -> Iterator[CameOut]:
-    for lot in dict.fromkeys((*one.colours, *other.colours)):
-        first, second = one.colours.get(lot, ""), other.colours.get(lot, "")
-        if not (first and second):
-            alone = len(one.colours) == len(other.colours) == 1
-            if not alone:
-                yield CameOut(lot, first, second)
-                continue
-            first, second = next(iter(one.colours.values())), next(iter(other.colours.values()))
-        yield CameOut(lot, first, second, *_apart(first, second))
-        if len(one.colours) == len(other.colours) == 1:
-            return
+    """Lots of one name beside each other; where no name is the same, the first of each day."""
+    shared = [lot for lot in one.colours if lot in other.colours]
+    for lot in shared:
+        yield CameOut(lot, one.colours[lot], other.colours[lot], *_apart(one.colours[lot], other.colours[lot]))
+    if not shared and (one.colours or other.colours):
+        lots = [next(iter(day.colours), "") for day in (one, other)]
+        here, there = (day.colours.get(lot, "") for day, lot in zip((one, other), lots, strict=True))
+        apart = _apart(here, there) if here and there else (None, None)
+        yield CameOut(" beside ".join(lot for lot in lots if lot), here, there, *apart)
 
 
 def _apart(first: str, second: str) -> tuple[float | None, float | None]:
@@ -185,7 +184,7 @@ def _dyeing(one: DayFacts, other: DayFacts) -> Iterator[Row]:
         given = [1.0 - math.exp(-UPTAKE_RATE.centre * day) for day in (one.dye_min, other.dye_min)]
         factor = given[1] / given[0]
         texts = show_duration(round(one.dye_min)), show_duration(round(other.dye_min))
-        near = abs(one.dye_min - other.dye_min) < 1.0
+        near = abs(one.dye_min - other.dye_min) < NEAR_MIN
         weight = 0.0 if near else max(abs(math.log(factor)), LEAST)
         yield Row("dyed for", *texts, weight, _depth(factor), factor, UPTAKE_RATE.source)
     yield from _degrees("dyed at", one.dye_c, other.dye_c)
@@ -219,7 +218,7 @@ def _rest(one: DayFacts, other: DayFacts) -> Iterator[Row]:
 def _minutes(what: str, one: float | None, other: float | None, per_log: float) -> Iterator[Row]:
     if one and other:
         texts = show_duration(round(one)), show_duration(round(other))
-        near = abs(one - other) < 1.0
+        near = abs(one - other) < NEAR_MIN
         yield Row(what, *texts, 0.0 if near else max(LEAST, per_log * abs(math.log(other / one))))
 
 
