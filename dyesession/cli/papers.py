@@ -7,11 +7,14 @@ import tomllib
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from dyesession.cli.planning import Planned, planned
 from dyesession.cli.workroom import WorkroomError, find_workroom
 from dyesession.storage import DISK
+
+if TYPE_CHECKING:
+    from dyesession.session.opening import LoggedDay
 
 
 def _print(document: dict[str, Any]) -> None:
@@ -128,9 +131,21 @@ def review(options: argparse.Namespace) -> int:
     from dyesession.session.opening import read_day
 
     workroom = find_workroom(getattr(options, "workroom", None))
-    seen = look_back(read_day(DISK, workroom.log(options.log)))
+    day = read_day(DISK, workroom.log(options.log))
+    if options.write:
+        return _write_page(day, Path(options.write))
+    seen = look_back(day)
     if options.json:
         _print(review_as_json(seen))
     else:
         print("\n".join(review_lines(seen, 80)))
+    return 0
+
+
+def _write_page(day: "LoggedDay", path: Path) -> int:
+    from dyesession.cli.dyers_folder import write_text
+    from dyesession.daybook.page import day_page
+
+    write_text(DISK, path, day_page(day))
+    print(f"Written to {path}.")
     return 0

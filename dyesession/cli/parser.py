@@ -192,6 +192,7 @@ def _review(commands: "Commands[argparse.ArgumentParser]") -> None:
     )
     made.add_argument("log", metavar="LOG", help="a log's name or path")
     made.add_argument("--json", action="store_true", help="print one JSON document")
+    made.add_argument("--write", metavar="FILE", help="write one HTML page with pictures instead")
 
 
 def _safety(commands: "Commands[argparse.ArgumentParser]") -> None:
