@@ -58,7 +58,8 @@ def daybook(options: argparse.Namespace) -> int:
     if options.json:
         print(json.dumps(day_book_as_json(days, aside, today), ensure_ascii=False, indent=2))
     else:
-        lines = empty_lines(book, str(workroom.logs)) or day_book_lines(days, aside, today, WIDTH)
+        lines = empty_lines(book, str(workroom.logs))
+        lines += day_book_lines(days, aside, today, WIDTH) if book.days or book.aside else []
         print("\n".join(lines))
     return 0
 
@@ -68,7 +69,7 @@ def book_of(workroom: "Workroom", also: tuple[Path, ...] = ()) -> "DayBook":
     from dyesession.daybook.finding import day_book
     from dyesession.storage import DISK
 
-    return day_book(DISK, (workroom.logs, *also), index_of(workroom.logs))
+    return day_book(DISK, (*workroom.log_folders, *also), index_of(workroom.logs))
 
 
 def index_of(logs: Path) -> Path:

@@ -8,7 +8,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from dyesession.cli.workroom import Workroom, find_workroom
+from dyesession.cli.workroom import DEMO, Workroom, check_own, find_workroom
 from dyesession.errors import UserError
 from dyesession.storage import DISK
 
@@ -58,6 +58,7 @@ def open_day(options: argparse.Namespace) -> int:
     if path is None:
         print(_how_to_begin(workroom))
         return 0
+    check_own(path)
     kitchen = workroom.kitchen(None)
     return _run(resume_day(DISK, path, SystemClock(), kitchen.household, reckoner_for), kitchen, options)
 
@@ -66,6 +67,8 @@ def _newest_open(workroom: Workroom) -> Path | None:
     from dyesession.session.opening import read_day
 
     for path in workroom.all_logs():
+        if path.name.startswith(DEMO):
+            continue
         try:
             day = read_day(DISK, path)
         except UserError:

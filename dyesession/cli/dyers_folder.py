@@ -124,8 +124,10 @@ class DyersFolder:
     def resume(self, path: Path) -> Session[Account]:
         """An open day taken up where it stands. Raises what the log raises."""
         from dyesession.account.live import reckoner_for
+        from dyesession.cli.workroom import check_own
         from dyesession.session.opening import resume_day
 
+        check_own(path)
         return resume_day(self._storage, path, self._clock, self.kitchen().household, reckoner_for)
 
 

@@ -59,4 +59,4 @@ def days_for_the_shelf(workroom: "Workroom", book: "DayBook") -> "list[LoggedDay
         for one in book.counted
         if one.kept or one.drawn or one.waiting or any(lot.mordanted for lot in one.fibre)
     ]
-    return [read_facts_of_day(DISK, workroom.logs / one.file) for one in wanted]
+    return [read_facts_of_day(DISK, workroom.log(one.file)) for one in wanted]

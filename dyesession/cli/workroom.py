@@ -1,7 +1,8 @@
 """The workroom: the folder with a dyer's recipes, logs and kitchen, and how it is found.
 
 An option, then DYESESSION_WORKROOM, then this folder if it has `recipes/` or `logs/`, then the user's data
-folder. The recipes that come with the program are offered in every workroom.
+folder. The recipes that come with the program are offered in every workroom; its demo season is shown until
+there is a day of one's own.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
     from dyesession.kitchen.model import Kitchen
 
 VARIABLE = "DYESESSION_WORKROOM"
+DEMO = "demo-"  # how the name of a demo day begins
 
 
 class WorkroomError(UserError):
@@ -57,9 +59,10 @@ class Workroom:
 
     def log(self, named: str) -> Path:
         """A log by path or by name; the nearest names are given when there is none."""
-        for path in (Path(named), self.logs / named, self.logs / f"{named}.toml"):
-            if path.is_file():
-                return path
+        for folder in self.log_folders:
+            for path in (Path(named), folder / named, folder / f"{named}.toml"):
+                if path.is_file():
+                    return path
         import difflib
 
         names = [one.stem for one in self.all_logs()]
@@ -67,9 +70,17 @@ class Workroom:
         hint = f"did you mean {' or '.join(near)}?" if near else f"logs are kept in {self.logs}"
         raise WorkroomError(f'There is no log "{named}": {hint}')
 
+    @property
+    def log_folders(self) -> tuple[Path, ...]:
+        """Where logs are looked for: the workroom's own, or the demo season until there is a log of one's own."""
+        if any(self.logs.glob("*.toml")) or not shipped_logs().is_dir():
+            return (self.logs,)
+        return (self.logs, shipped_logs())
+
     def all_logs(self) -> tuple[Path, ...]:
-        """Every log, newest first by name (a name begins with its date)."""
-        return tuple(sorted(self.logs.glob("*.toml"), reverse=True)) if self.logs.is_dir() else ()
+        """Every log, newest first by name (a name begins with its date, a demo day's with `demo-`)."""
+        found = (one for folder in self.log_folders if folder.is_dir() for one in folder.glob("*.toml"))
+        return tuple(sorted(found, key=lambda one: one.name.removeprefix(DEMO), reverse=True))
 
 
 def shipped_recipes() -> Path:
@@ -77,6 +88,22 @@ def shipped_recipes() -> Path:
     package = Path(__file__).resolve().parents[1]
     inside = package / "shipped_recipes"
     return inside if inside.is_dir() else package.parent / "recipes"
+
+
+def shipped_logs() -> Path:
+    """The demo season that comes with the program: inside the package, or beside it in a checkout."""
+    package = Path(__file__).resolve().parents[1]
+    inside = package / "shipped_logs"
+    return inside if inside.is_dir() else package.parent / "logs"
+
+
+def check_own(log: Path) -> None:
+    """Raise WorkroomError for a demo day that came with the program: nothing is written into it."""
+    if log.name.startswith(DEMO) and log.resolve().parent == shipped_logs():
+        raise WorkroomError(
+            f"{log.stem} is a demo day that came with the program, and nothing is written into it; expected a log"
+            " of your own, for example after dyesession begin"
+        )
 
 
 def find_workroom(named: str | None) -> Workroom:

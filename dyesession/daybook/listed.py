@@ -36,7 +36,9 @@ def day_book_as_json(days: Sequence[DayLine], aside: Sequence[Aside], today: dat
 
 
 def empty_lines(book: DayBook, folder: str) -> list[str]:
-    """What to say where there is no log at all."""
+    """What to say where there is no log at all, or none but demo days."""
+    if book.days and all(one.demo for one in book.days):
+        return [f'No day of your own yet in {folder}: "dyesession begin" makes the first. Demo days, dyed by nobody:']
     if book.days or book.aside:
         return []
     return [f'There is no log in {folder} yet: "dyesession begin" makes the first, "rehearse" tries one out.']
@@ -55,6 +57,7 @@ def _day(line: DayLine, today: date, width: int) -> list[str]:
     told = [f"with {' and '.join(line.dyestuffs)}"] if line.dyestuffs else []
     told += [f"colour {one.colour}{_state(one.wet)}, {one.lot}" for one in line.colours[-1:]]
     told += [f"kept bath “{one}”" for one in line.kept]
+    told += [f"{one} mordanted, waiting for a bath" for one in line.waiting if line.status != "open"]
     told += [f"{one.what} due since {one.since}" for one in aftercare_due(line, today)]
     told += [f"repeats {line.from_logs[0]}"] if line.from_logs else []
     lines += _wrapped("; ".join(told), _INDENT, width)

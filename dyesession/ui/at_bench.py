@@ -243,9 +243,9 @@ class AtBench:
 
     def _is_new(self) -> bool:
         found = self._found
-        return (
-            found is not None and not (found.under_way or found.done or found.wants) and self._app.day is None
-        )
+        if found is None or self._app.day is not None:
+            return False
+        return not (found.under_way or found.wants or any(not one.demo for one in found.done))
 
     def _next(self, view: BenchView, marked: str) -> NextAct:
         if view.looking:

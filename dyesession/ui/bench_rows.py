@@ -23,7 +23,7 @@ def bench_rows(view: BenchView, width: int, palette: Palette) -> tuple[Row, ...]
         *section("under way", [row for one in view.under_way for row in _open_day(one, width)]),
         *section("wants you", [_want(one, width) for one in view.wants]),
         *section(found, recipes),
-        *section("dyed before", [_done(one, width, palette) for one in view.done]),
+        *section("dyed by nobody: demo days" if _only_demo(view) else "dyed before", [_done(one, width, palette) for one in view.done]),
         *((BLANK, heading("still looking through the logs …")) if view.looking else ()),
     )
     return tuple(parts[1:] if parts and parts[0] == BLANK else parts)
@@ -59,8 +59,13 @@ def _recipe(recipe: RecipeLine, width: int) -> Row:
 def _done(day: DayLine, width: int, palette: Palette) -> Row:
     colours = _swatches(day.swatches, palette)
     left: Line = (say(f"{day.when}  ", QUIET), say(day.recipe), say(f"   {day.fibre}", QUIET))
+    left = (*left, say("   demo", QUIET)) if day.demo else left
     right: Line = colours or (say(day.stands, QUIET),)
     return two_ends(left, right, min(width, 84), day.key)
+
+
+def _only_demo(view: BenchView) -> bool:
+    return bool(view.done) and all(one.demo for one in view.done)
 
 
 def _swatches(swatches: tuple[Swatch, ...], palette: Palette) -> Line:

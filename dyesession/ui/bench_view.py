@@ -42,6 +42,7 @@ class DayLine:
     stands: str = ""
     pots: tuple[PotLine, ...] = ()
     swatches: tuple[Swatch, ...] = ()
+    demo: bool = False
 
 
 @dataclass(frozen=True)

@@ -10,6 +10,7 @@ from pathlib import Path
 
 from dyesession.care.keeping import keeping
 from dyesession.clock import Instant, elapsed_s
+from dyesession.daybook.day_line import is_demo
 from dyesession.errors import UserError
 from dyesession.plan.model import FibreLot
 from dyesession.recipe.model import Recipe
@@ -61,7 +62,10 @@ def look_round(workroom: Workroom) -> Found:
         done=tuple(
             _done_day(path, day, state, now) for path, day, state in own if state.status == "complete"
         ),
-        wants=(*wants, *(one for path, day, state in own for one in _wanting(path, day, state, now))),
+        wants=(
+            *wants,
+            *(one for path, day, state in own if not is_demo(day) for one in _wanting(path, day, state, now)),
+        ),
     )
 
 
@@ -192,6 +196,7 @@ def _done_day(path: Path, day: LoggedDay, state: State, now: Instant) -> DayLine
         f"{day.opened.at:%Y-%m-%d}",
         f"done{verdict}",
         swatches=_swatches(day),
+        demo=is_demo(day),
     )
 
 

@@ -48,6 +48,7 @@ def a_day(folder, recipe="onion-skins-in-one-pot", *, ago=timedelta(0), acts=2, 
 @in_a_room()
 async def test_an_empty_workroom_greets_with_one_clear_next_step(room):
     assert "Welcome to your bench" in room.text()
+    assert room.view.done and all(one.demo for one in room.view.done), "the demo season, marked as such"
     assert room.view.frame.next_act.act == "work out Madder brick red on wool"
     assert not room.logs() and list(room.folder.iterdir()) == []
     await room.press("space")
