@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from dyesession.kitchen.model import Kitchen
     from dyesession.plan.model import Plan
     from dyesession.recipe.model import Recipe
+    from dyesession.session.events import Cared
     from dyesession.session.opening import LoggedDay
     from dyesession.session.session import Session
     from dyesession.storage import Storage
@@ -129,6 +130,22 @@ class DyersFolder:
 
         check_own(path)
         return resume_day(self._storage, path, self._clock, self.kitchen().household, reckoner_for)
+
+    def note_care(self, path: Path, entry: Cared) -> None:
+        """Note a piece of aftercare on a day, closed or not. Raises what the log and the day raise."""
+        lots = [one.name for one in self.day(path).plan.lots]
+        if entry.lot and entry.lot not in lots:
+            raise WorkroomError(
+                f"{path.stem} has no lot “{entry.lot}”; expected one of {', '.join(lots)}, for example {lots[0]}."
+            )
+        session = self.resume(path)
+        try:
+            session.do(entry).result()
+            unsaved = session.snapshot.unsaved
+        finally:
+            session.close()
+        if unsaved:
+            raise WorkroomError(f"{path} could not be written; expected a folder that can be written to")
 
 
 def write_text(storage: Storage, path: Path, text: str) -> None:

@@ -8,6 +8,7 @@ import argparse
 from collections.abc import Callable
 
 from dyesession import __version__
+from dyesession.cli.aftercare import add_command as add_aftercare
 from dyesession.cli.bare import run_bench
 from dyesession.cli.colour import add_commands as add_colour
 from dyesession.cli.compare import add_command as add_compare
@@ -15,6 +16,7 @@ from dyesession.cli.completion import add_command as add_completion
 from dyesession.cli.daybook import add_command as add_daybook
 from dyesession.cli.label import add_command as add_label
 from dyesession.cli.repeat import add_command as add_repeat
+from dyesession.cli.shade_card import add_command as add_shade_card
 from dyesession.cli.shelf import add_command as add_shelf
 from dyesession.cli.wrong import add_command as add_wrong
 from dyesession.cli.yarn import add_command as add_yarn
@@ -66,6 +68,8 @@ def whole_parser() -> argparse.ArgumentParser:
     _review(commands)
     _safety(commands)
     add_colour(commands)
+    add_shade_card(commands)
+    add_aftercare(commands)
     add_yarn(commands)
     add_wrong(commands)
     add_daybook(commands)

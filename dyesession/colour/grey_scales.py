@@ -4,7 +4,7 @@ Knows nothing of tests or of dyes. Change: ISO 105-A05; staining: ISO 105-A04. N
 formulas stand alike in two independent public re-implementations, and give the right grade for the steps of
 the scales themselves (EN 20105-A02:1994, preview read; A03's steps from one of the two). The standards mean
 D65/10 degrees or C/2 and an instrument; from other readings a grade is "about grade 3-4", from a phone's
-photo only slight, clear or strong.
+photo or by eye only slight, clear or strong.
 """
 
 import math
@@ -25,7 +25,7 @@ _STRAIGHT_TO, _STRAIGHT_STEP, _LOG_UNIT = 3.4, 1.7, 0.85
 # ISO 105-A04's formula.
 _COLOUR_SHARE, _SSR_TOP, _SSR_LOG, _SSR_JOIN, _SSR_STEP = 0.4, 6.1, 1.45, 4.0, 0.23
 _FULL, _HALF = 360.0, 180.0
-_BY_PHOTO = "photo"
+_COARSE = ("photo", "eye")  # what a half grade would be too fine for
 
 # Words from a phone's photo, down to and with this grade: our own choice.
 _WORDS = ((4.75, "none to be seen"), (3.75, "slight"), (2.25, "clear"))
@@ -101,7 +101,7 @@ def shown(grade: float) -> str:
 
 
 def _said(grade: float, *readings: Reading) -> str:
-    if not any(one.by.startswith(_BY_PHOTO) for one in readings):
+    if not any(one.by.startswith(_COARSE) for one in readings):
         return f"about grade {shown(grade)}"
     return next((word for least, word in _WORDS if grade >= least), _STRONGEST)
 

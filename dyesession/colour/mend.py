@@ -82,6 +82,8 @@ _IRON = _Modifier(
     "A trace of iron saddens: try a snippet for a few minutes, in a pot kept for iron, out of "
     "children's reach.",
 )
+MODIFIERS = (_ACID.substance, _ALKALI.substance, _IRON.substance)
+"""What a snippet may be tried with, so that whoever knows prices can say them."""
 _TURNED = frozenset(("redder", "greener", "yellower", "bluer"))
 _WANTS_SADDENING = frozenset(("lighter", "brighter"))
 

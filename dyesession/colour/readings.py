@@ -21,6 +21,8 @@ PLUS_MINUS = {
     "colorimeter": 1.5,  # a cheap sensor
     "typed": 0.5,  # figures taken at their word, to about half a unit: our own choice
     "eye": 7.5,  # picked by eye against a screen or a chart, 5 to 10
+    "photo with card": 12.0,  # of an unknown light; `photo.LIGHTS` knows better where the light is known
+    "photo": 25.0,
 }
 """The ± of a reading by what read it, where nothing better is known: CIEDE2000, half of a 90 % band."""
 

@@ -1,4 +1,4 @@
-"""A colour as people type it, into a reading: `lab(42 45 30) D65/10 ± 1.5 dry`, `lch(42 54 34)`, `#a63e36`.
+"""A colour as people type it, into a reading: `lab(42 45 30) D65/10 ± 1.5 dry, colorimeter`, `lch(42 54 34)`, `#a63e36`.
 
 Knows nothing of files. Syntax of the functions: CSS Color 4 (w3.org/TR/css-color-4), but `lab()` and `lch()`
 mean the light a dyer states, D65 and 2 degrees unless said, and never CSS's D50.
@@ -19,6 +19,7 @@ _BEHIND = re.compile(r"^(?:lab|lch)\([^)]*\)\s*(.+)$", re.IGNORECASE)
 _CHANNEL = re.compile(rf"^(?:({_NUMBER})(%|deg|°)?|none)$", re.IGNORECASE)
 _PLUS_MINUS = re.compile(rf"(?:±|\+\s?/?\s?-)\s*({_NUMBER})$")
 _STATE = re.compile(r"\b(wet|dry)$", re.IGNORECASE)
+_BY = re.compile(rf"\b(?:by )?({'|'.join(sorted(PLUS_MINUS, key=len, reverse=True))})$", re.IGNORECASE)
 _LIGHTS = "|".join(sorted(ILLUMINANTS, key=len, reverse=True))
 _VIEWING = re.compile(rf"\b({_LIGHTS})(?:\s*[/, ]\s*(10|2)\s*(?:°|deg(?:rees?)?)?)?$", re.IGNORECASE)
 _HUNDRED_PERCENT = {"lab": (100.0, 125.0, 125.0), "lch": (100.0, 150.0, 360.0)}  # CSS Color 4
@@ -32,6 +33,7 @@ class _Tail:
     viewing: Viewing | None = None
     plus_minus: float | None = None
     wet: bool = False
+    by: str = ""
 
 
 def read_colour(text: str, viewing: Viewing | None = D65_2) -> Reading:
@@ -74,6 +76,8 @@ def _from_css(text: str, core: str, tail: _Tail) -> Reading:
 
 
 def _reading(lab: Lab, how: str, by: str, viewing: Viewing, tail: _Tail) -> Reading:
+    if tail.by and tail.by != by:
+        by, how = tail.by, "matched" if tail.by == "eye" else how if tail.by == "typed" else "read"
     plus_minus = PLUS_MINUS[by] if tail.plus_minus is None else tail.plus_minus
     return Reading(lab, plus_minus, how=how, by=by, wet=tail.wet, viewing=viewing)
 
@@ -109,11 +113,13 @@ def _number(text: str) -> float:
 
 
 def _without_tail(text: str) -> tuple[str, _Tail]:
-    """Take wet or dry, a ±, and a light with its observer off the end, in any order."""
+    """Take wet or dry, a ±, a light with its observer, and what read it off the end, in any order."""
     tail = _Tail()
     while True:
         if state := _STATE.search(text):
             text, tail = text[: state.start()], replace(tail, wet=state[1].lower() == "wet")
+        elif by := _BY.search(text):
+            text, tail = text[: by.start()], replace(tail, by=by[1].lower())
         elif spread := _PLUS_MINUS.search(text):
             text, tail = text[: spread.start()], replace(tail, plus_minus=_number(spread[1]))
         elif light := _VIEWING.search(text):

@@ -187,7 +187,7 @@ def _colours(events: Iterable[e.Event]) -> Iterable[ColourLine]:
 
 
 def _care(event: e.Cared, at: str) -> CareLine:
-    return CareLine(event.what, at, event.lot, event.result or event.colour)
+    return CareLine(event.what, at, event.lot, event.result or event.grade or event.colour)
 
 
 def as_plain(line: DayLine) -> dict[str, Any]:

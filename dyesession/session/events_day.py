@@ -177,10 +177,17 @@ class Closed:
 
 @dataclass(frozen=True)
 class Cared:
-    """Aftercare: dry shade, second wash, rub or window test."""
+    """Aftercare: dry shade, second wash, rub, wash or window test.
+
+    `colour` is the fibre's own, dry. A test has two readings instead, `before` and `after`, of the fibre or of the
+    white cloth, and the `grade` they give.
+    """
 
     kind: ClassVar[str] = "cared"
     what: str
     lot: str = ""
     result: str = ""
     colour: str = ""
+    before: str = ""
+    after: str = ""
+    grade: str = ""

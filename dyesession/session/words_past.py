@@ -185,7 +185,7 @@ _PAST: dict[str, Callable[[State, Any], str]] = {
     "aborted": lambda s, ev: f"broken off: {ev.why}",
     "cleared": lambda s, ev: "trouble cleared",
     "closed": lambda s, ev: "day closed" + (f": {ev.verdict}" if ev.verdict else ""),
-    "cared": lambda s, ev: f"aftercare, {ev.what}: {ev.result or ev.colour}",
+    "cared": lambda s, ev: f"aftercare, {ev.what}: {ev.result or ev.grade or ev.colour or ev.before}",
     "resumed-after-gap": lambda s, ev: f"opened again after {show_duration(ev.away_s // 60)}",
     "clock-changed": lambda s, ev: f"the wall clock moved by {ev.by_s:.0f} s",
     "recovered": lambda s, ev: f"{ev.bytes_aside} bytes of a torn end set aside",
