@@ -25,6 +25,7 @@ MATERIAL_WORDS = (
 )  # fmt: skip
 CHILD_WORDS = ("child", "children", "kid", "kids", "baby", "toddler")
 PET_WORDS = ("pet", "pets", "cat", "cats", "dog", "dogs", "rabbit", "rabbits", "bird", "birds")
+FUEL_FIRST = BURNER_KINDS[::-1]  # a gas camp stove is a camp stove: the graver kind is taken
 NOBODY = ("no", "none", "nobody", "no one", "nobody small")
 GRAMS_PER_KG = 1000.0
 _PRICE = re.compile(r"(\d+(?:[.,]\d{1,2})?)(?:\s*(?:per|for|/)\s*100\s*g)?", re.IGNORECASE)
@@ -130,8 +131,9 @@ def _jug(kitchen: Kitchen, which: str, text: str) -> Kitchen:
 def _ring(kitchen: Kitchen, which: str, text: str) -> Kitchen:
     indoors = "outdoors" not in text.casefold()
     rest = re.sub(r"\boutdoors\b", "", text, flags=re.IGNORECASE).strip(" ,")
-    kind = next((one for one in BURNER_KINDS if one in rest.casefold()), "")
-    amount = re.sub(re.escape(kind), "", rest, flags=re.IGNORECASE).strip(" ,") if kind else rest
+    kind = next((one for one in FUEL_FIRST if one in rest.casefold()), "")
+    words = [one for one in BURNER_KINDS if kind and one in rest.casefold()]
+    amount = re.sub("|".join(map(re.escape, words)), "", rest, flags=re.IGNORECASE).strip(" ,") if kind else rest
     power_w = read_power_w(amount) if amount else None
     if not kind and power_w is None:
         raise KitchenError(

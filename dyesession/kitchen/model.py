@@ -49,7 +49,7 @@ class Burner:
     indoors: bool = True
 
 
-BURNER_KINDS = ("electric", "induction", "gas", "camp stove", "charcoal")
+BURNER_KINDS = ("electric", "induction", "gas", "microwave", "camp stove", "charcoal")
 
 
 @dataclass(frozen=True)

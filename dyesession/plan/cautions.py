@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 
 from dyesession import care
 from dyesession.dyeing.cooling import COOLING_FACTOR, TABLE_C, cooling_min
-from dyesession.kitchen.model import Kitchen
+from dyesession.kitchen.model import Burner, Kitchen
 from dyesession.plan.minutes import TAP_C
 from dyesession.plan.model import PlannedDose, PlannedReminder, PlannedStep, PlannedVessel
 from dyesession.recipe.model import Recipe
@@ -73,7 +73,7 @@ class Day:
         vessel = self._vessels.get(step.vessel or "")
         added = self._added(step)
         inside = self._contents.get(step.vessel or "", ())
-        burner = next((one for one in self._kitchen.burners), None)
+        burner, indoors = heated_on(self._kitchen)
         return care.Situation(
             step=step.name,
             stage=step.stage,
@@ -89,11 +89,12 @@ class Day:
             other_vessels=self._others(step.vessel or ""),
             into=self._letter(step.into),
             household=self._kitchen.household,
-            burner="" if burner is None else BURNER_WORDS.get(burner.kind, burner.kind),
-            indoors=burner is None or burner.indoors,
+            burner=burner or "",
+            indoors=indoors is not False,
+            lid_on=vessel is not None and vessel.lid is True,
             wof_percent=self._percent,
             fibres=self._fibres,
-            cooling_min=_cooling(temperature_c, step.water_l),
+            cooling_min=cooling_band_min(temperature_c, step.water_l),
         )
 
     def _letter(self, vessel: str | None) -> str:
@@ -133,6 +134,19 @@ def stove_refused(kitchen: Kitchen) -> str | None:
     return None
 
 
+def pot_rings(kitchen: Kitchen) -> tuple[Burner, ...]:
+    """The rings a pot can stand on: a microwave oven counts only where there is nothing else."""
+    return tuple(one for one in kitchen.burners if one.kind != "microwave") or kitchen.burners
+
+
+def heated_on(kitchen: Kitchen) -> tuple[str | None, bool | None]:
+    """The kind of ring the pots of this kitchen stand on, in the words of `care`, and whether under a roof."""
+    rings = pot_rings(kitchen)
+    if not rings:
+        return None, None
+    return BURNER_WORDS.get(rings[0].kind, rings[0].kind), rings[0].indoors
+
+
 def _beginning(step: PlannedStep, substance: Mapping[str, str]) -> tuple[str, ...]:
     actions = ("weighs powder", "adds") if step.add else ()
     found = (find(substance[one.ingredient]) for one in step.add)
@@ -153,9 +167,9 @@ def _end_c(step: PlannedStep, last_c: float) -> float:
     return TAP_C if any(heat.overnight for heat in step.heat) else last_c
 
 
-def _cooling(temperature_c: float, water_l: float | None) -> tuple[float, float] | None:
+def cooling_band_min(temperature_c: float | None, water_l: float | None) -> tuple[float, float] | None:
     """Minutes an open pot takes down to 40 °C, low and high, where the table covers it."""
-    if water_l is None or not COOL_C < temperature_c <= TABLE_C[0]:
+    if not water_l or temperature_c is None or not COOL_C < temperature_c <= TABLE_C[0]:
         return None
     minutes = cooling_min(temperature_c, COOL_C, water_l, lid_on=False)
     return minutes / COOLING_FACTOR, minutes * COOLING_FACTOR

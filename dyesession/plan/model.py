@@ -168,18 +168,22 @@ class PlannedReminder:
 
 @dataclass(frozen=True)
 class PlannedVessel:
-    """A vessel of the recipe and the kitchen pot that will be it."""
+    """A vessel of the recipe and the kitchen pot that will be it. `lid` is None where nobody said."""
 
     name: str
     letter: str
     pot: str
     capacity_l: float | None
     material: str
+    lid: bool | None = None
 
 
 @dataclass(frozen=True)
 class Plan:
-    """A whole day worked out. `warnings` are sentences; `questions` wait for the dyer's answer."""
+    """A whole day worked out. `warnings` are sentences; `questions` wait for the dyer's answer.
+
+    `burner` is the kind of ring the pots stand on, `indoors` where it stands; None where nobody said.
+    """
 
     recipe: str
     lots: tuple[FibreLot, ...]
@@ -194,6 +198,8 @@ class Plan:
     reminders: tuple[PlannedReminder, ...] = ()
     warnings: tuple[str, ...] = ()
     questions: tuple[str, ...] = ()
+    burner: str | None = None
+    indoors: bool | None = None
 
     def step(self, name: str) -> PlannedStep:
         """The planned step of that name; KeyError when there is none."""

@@ -11,7 +11,7 @@ from dyesession.kitchen.model import Kitchen, Pot
 from dyesession.plan import warnings as warn
 from dyesession.plan.baths import LIQUOR_STAGES, Reckoner, Waters, filled_anew, leaders, wanted_l, waters
 from dyesession.plan.boil import boil_in, capped
-from dyesession.plan.cautions import Day, stove_refused
+from dyesession.plan.cautions import Day, heated_on, pot_rings, stove_refused
 from dyesession.plan.doses import Base, Depth, Grams, grams_of
 from dyesession.plan.lots import checked_mass_g, lot_questions, lot_warnings
 from dyesession.plan.minutes import pot_minutes
@@ -64,6 +64,7 @@ def work_out(recipe: Recipe, lots: Sequence[FibreLot], kitchen: Kitchen, *, dept
     doses = tuple(_doses(recipe, water.grams, fibre_g, kitchen))
     vessels = _vessels(steps, water.pots.pots)
     day = Day(recipe, kitchen, doses, vessels, [lot.kind for lot in lots])
+    burner, indoors = heated_on(kitchen)
     return Plan(
         recipe=recipe.name,
         lots=tuple(lots),
@@ -86,17 +87,19 @@ def work_out(recipe: Recipe, lots: Sequence[FibreLot], kitchen: Kitchen, *, dept
             *(_of_bath(bath) for bath in water.waters.baths if bath.say),
             *water.pots.warnings,
             *too_hot,
-            *warn.few_burners(len(kitchen.burners), _later_min(steps, kitchen)),
+            *warn.few_burners(len(pot_rings(kitchen)), _later_min(steps, kitchen)),
             *warn.unused_shares(recipe, shares(recipe)),
             *warn.jar_warnings(doses, kitchen.jars),
         ),
         questions=_once(*lot_questions(lots), *warn.choices(recipe)),
+        burner=burner,
+        indoors=indoors,
     )
 
 
 def laid_out(steps: Sequence[PlannedStep], kitchen: Kitchen) -> tuple[TimetableRow, ...]:
     """The timetable of some steps in a kitchen: its burners are a limit where it lists any."""
-    return timetable(steps, pot_minutes(steps, kitchen.burners), len(kitchen.burners) or None)
+    return timetable(steps, pot_minutes(steps, kitchen.burners), len(pot_rings(kitchen)) or None)
 
 
 def _later_min(steps: Sequence[PlannedStep], kitchen: Kitchen) -> float:
@@ -225,4 +228,4 @@ def _vessel(i: int, name: str, pot: Pot | None) -> PlannedVessel:
     letter = letter_of(i)
     if pot is None:
         return PlannedVessel(name, letter, "", None, "")
-    return PlannedVessel(name, letter, pot.name, pot.volume_l, pot.material)
+    return PlannedVessel(name, letter, pot.name, pot.volume_l, pot.material, pot.lid)

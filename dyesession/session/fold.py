@@ -33,11 +33,15 @@ def opening_state(plan: Plan) -> State:
         dyestuffs=tuple(
             Dyestuff(one.ingredient, one.substance) for one in plan.doses if one.role == "dyestuff"
         ),
-        vessels=tuple(Vessel(one.name, one.letter, one.capacity_l, one.material) for one in plan.vessels),
+        vessels=tuple(
+            Vessel(one.name, one.letter, one.capacity_l, one.material, lid=one.lid) for one in plan.vessels
+        ),
         substances=tuple((one.ingredient, one.substance) for one in plan.doses),
         doses=plan.doses,
         boiling_c=plan.boiling_c,
         free=not plan.steps,
+        burner=plan.burner or "",
+        indoors=plan.indoors is not False,
     )
 
 

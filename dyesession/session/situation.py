@@ -5,10 +5,12 @@ Pure; knows no recipe file, no screen. The planned twin of this stands in `plan`
 
 from dataclasses import replace
 
-from dyesession.care import Household, OtherVessel, Situation
+from dyesession.care import Content, Household, OtherVessel, Situation
+from dyesession.plan.cautions import cooling_band_min
 from dyesession.session import countdowns as c
 from dyesession.session import events as e
 from dyesession.session.state import State, StepState, Vessel
+from dyesession.substances import find
 
 STILL_WARM_S = 30 * 60.0
 """A lidded kitchen pot stays within some 5 °C of its heat for half an hour off the ring: calculated for 10 L
@@ -31,9 +33,10 @@ def situation_of(state: State, command: e.Event, household: Household) -> Situat
     vessel = state.vessel(getattr(command, "vessel", ""))
     if actions is None or vessel is None or _is_snippet(state, command):
         return None
-    adding: tuple[tuple[str, float | None], ...] = ()
+    adding: tuple[Content, ...] = ()
     if isinstance(command, e.Added):
         adding = ((substance_of(state, command.ingredient), command.mass_g),)
+        actions += _grinding(adding)
     made = _situation(state, vessel, actions, adding, household, command.kind)
     if isinstance(command, e.Drawn):
         return replace(made, pouring=_poured(state, command), pouring_from=command.label)
@@ -41,7 +44,7 @@ def situation_of(state: State, command: e.Event, household: Household) -> Situat
     return replace(made, into=into.letter) if into is not None else made
 
 
-def _poured(state: State, command: e.Drawn) -> tuple[tuple[str, float | None], ...]:
+def _poured(state: State, command: e.Drawn) -> tuple[Content, ...]:
     """What is in a kept bath: one kept today as the facts say, one of another day as the entry tells it."""
     kept = next((one.bath for one in state.kept if one.label == command.label), None)
     names = command.contents if kept is None else kept.liquor_of
@@ -61,23 +64,25 @@ def _is_snippet(state: State, command: e.Event) -> bool:
 def moments_of_step(state: State, step: StepState, household: Household) -> tuple[Situation, ...]:
     """A step's own moments: as it begins with what is weighed and added, at its hottest, and as it ends."""
     vessel = state.vessel(step.plan.vessel) or Vessel(step.plan.vessel or step.name, "")
-    adding = tuple((substance_of(state, one.ingredient), one.mass_g) for one in step.plan.add)
+    left = step.plan.add[step.added :]
+    adding = tuple((substance_of(state, one.ingredient), one.mass_g) for one in left)
     temperatures = [one.temperature_c for one in step.plan.heat if one.temperature_c is not None]
-    begins = _situation(state, vessel, _beginning(step), adding, household, step.name)
+    begins = _situation(state, vessel, _beginning(step, adding), adding, household, step.name)
     volume_l = begins.volume_l if begins.volume_l is not None else step.plan.water_l or step.plan.liquor_l
     moments = [replace(begins, step=step.name, stage=step.plan.stage, volume_l=volume_l)]
     if any(one.kind == "to" for one in step.plan.heat):
         moments.append(replace(moments[0], actions=("heats",), temperature_c=max(temperatures)))
     if ending := _ENDINGS.get(step.plan.stage):
         last_c = temperatures[-1] if temperatures else begins.temperature_c
-        cold = any(one.overnight for one in step.plan.heat)
+        end_c = None if any(one.overnight for one in step.plan.heat) else last_c
         moments.append(
             replace(
                 moments[0],
                 actions=ending,
                 adding=(),
                 contents=moments[0].contents + adding,
-                temperature_c=None if cold else last_c,
+                temperature_c=end_c,
+                cooling_min=cooling_band_min(end_c, volume_l),
             )
         )
     return tuple(moments)
@@ -94,20 +99,28 @@ _ENDINGS: dict[str, tuple[str, ...]] = {
 }
 
 
-def _beginning(step: StepState) -> tuple[str, ...]:
-    return (("weighs powder", "adds") if step.plan.add else ()) + (("enters",) if step.plan.enter else ())
+def _beginning(step: StepState, adding: tuple[Content, ...]) -> tuple[str, ...]:
+    weighs = ("weighs powder", "adds") if adding else ()
+    return weighs + _grinding(adding) + (("enters",) if step.plan.enter else ())
+
+
+def _grinding(adding: tuple[Content, ...]) -> tuple[str, ...]:
+    """Insects are sold whole and ground before they go in."""
+    found = (find(name) for name, _ in adding)
+    return ("grinds",) if any(one is not None and one.form == "insects" for one in found) else ()
 
 
 def _situation(
     state: State,
     vessel: Vessel,
     actions: tuple[str, ...],
-    adding: tuple[tuple[str, float | None], ...],
+    adding: tuple[Content, ...],
     household: Household,
     step: str,
 ) -> Situation:
     running = state.running_in(vessel.name)
     temperature_c, how = temperature(state, vessel)
+    volume_l = vessel.bath.volume_l if vessel.bath else (running.plan.water_l if running else None)
     return Situation(
         step=running.name if running else step,
         stage=running.plan.stage if running else "",
@@ -115,7 +128,7 @@ def _situation(
         vessel=vessel.name,
         letter=vessel.letter,
         material=vessel.material,
-        volume_l=vessel.bath.volume_l if vessel.bath else (running.plan.water_l if running else None),
+        volume_l=volume_l,
         capacity_l=vessel.capacity_l,
         temperature_c=temperature_c,
         temperature_how=how,
@@ -127,6 +140,10 @@ def _situation(
             if one.name != vessel.name and contents(state, one)
         ),
         household=household,
+        burner=state.burner,
+        indoors=state.indoors,
+        lid_on=vessel.lid is True,
+        cooling_min=cooling_band_min(temperature_c, volume_l),
         fibres=tuple(dict.fromkeys(one.kind for one in state.lots)),
         wof_percent=_shares(state, adding),
     )
@@ -139,14 +156,23 @@ def _free_l(vessel: Vessel) -> float | None:
     return max(0.0, vessel.capacity_l - vessel.bath.volume_l)
 
 
-def _shares(state: State, adding: tuple[tuple[str, float | None], ...]) -> tuple[tuple[str, float], ...]:
+def _shares(state: State, adding: tuple[Content, ...]) -> tuple[tuple[str, float], ...]:
+    """Per cent of the fibre's weight, what of it went in earlier today counted in."""
     fibre_g = sum(one.mass_g for one in state.lots if not one.snippet)
     if not fibre_g:
         return ()
-    return tuple((name, 100 * mass_g / fibre_g) for name, mass_g in adding if mass_g is not None)
+    went_in_g: dict[str, float] = {}
+    for one in state.put_in:
+        name = substance_of(state, one.ingredient)
+        went_in_g[name] = went_in_g.get(name, 0.0) + one.mass_g
+    return tuple(
+        (name, 100 * (went_in_g.get(name, 0.0) + mass_g) / fibre_g)
+        for name, mass_g in adding
+        if mass_g is not None
+    )
 
 
-def contents(state: State, vessel: Vessel) -> tuple[tuple[str, float | None], ...]:
+def contents(state: State, vessel: Vessel) -> tuple[Content, ...]:
     """Substances in a vessel with their grams; a strained liquor's own mass is not a fact."""
     if vessel.bath is None:
         return ()

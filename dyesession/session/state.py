@@ -95,6 +95,7 @@ class Vessel:
     temperature_c: float | None = None
     temperature_s: float | None = None
     reached_c: float | None = None
+    lid: bool | None = None
 
 
 @dataclass(frozen=True)
@@ -191,6 +192,8 @@ class State:
     put_in: tuple[PutIn, ...] = ()
     boiling_c: float = 100.0
     free: bool = False
+    burner: str = ""
+    indoors: bool = True
 
     def seconds(self, now: Instant) -> float:
         """Session seconds at an instant: never less than those of the last entry."""

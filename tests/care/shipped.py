@@ -1,5 +1,6 @@
 """The shipped recipes worked out in kitchens of several kinds, for what they make `care` say."""
 
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -31,6 +32,7 @@ KITCHENS = {
     "a camp stove in the yard": Kitchen(
         scales=SCALES, pots=ROOMY, burners=(Burner("stove", None, "camp stove", indoors=False),)
     ),
+    "no lids": Kitchen(scales=SCALES, pots=tuple(replace(one, lid=False) for one in ROOMY), burners=RINGS),
     "big pots": Kitchen(scales=SCALES, pots=pots("stainless", *[40.0] * 5), burners=RINGS),
 }
 

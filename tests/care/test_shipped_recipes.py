@@ -21,6 +21,11 @@ FIRED = {
         "C, 2.4 L, is at 70 °C: one second burns",
         None,  # every recipe has a hot step; the near miss is the cold alum below
     ),
+    "vent the lid": (
+        (COTTON, ORDINARY, ""),
+        "C is lidded and 1.9 g soda ash in it gives off gas",
+        (COTTON, "no lids", ""),
+    ),
     "foam": ((COTTON, ORDINARY, ""), "soda ash on alum in C", (MADDER, ORDINARY, "")),
     "iron at home": (
         (IRON, "with a child", "120 g wool"),
@@ -64,7 +69,7 @@ NEVER_FIRED = {
     "never mix", "refused", "unknown substance", "lye into water", "damp powder", "too strong", "lock it up",
     "looks like juice", "past its date", "off unless chosen", "near a flame", "ammonia fumes", "open air",
     "powder at the boil", "superheated jar", "opened again", "sealed and warm", "put by", "grinding",
-    "iron dose", "full pot", "vent the lid", "thrown away", "hot vinegar", "foul vat", "iron and tannin",
+    "iron dose", "full pot", "thrown away", "hot vinegar", "foul vat", "iron and tannin",
     "drifted",
     "fuel stove indoors",  # such a kitchen is refused before anything is planned
 }  # fmt: skip

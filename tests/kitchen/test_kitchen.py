@@ -200,3 +200,14 @@ def test_power_pressure_and_hardness_are_read_in_the_units_on_the_plate(read, te
 def test_an_amount_without_its_unit_is_refused(text):
     with pytest.raises(KitchenError, match="1800 W"):
         read_power_w(text)
+
+
+def test_a_ring_typed_in_keeps_its_graver_kind_and_a_microwave_is_known():
+    from dyesession.kitchen.answers import answered
+
+    def ring(text):
+        return answered(Kitchen(), "ring", text).burners[0]
+
+    assert ring("gas camp stove outdoors") == Burner("ring 1", None, "camp stove", indoors=False)
+    assert ring("800 W microwave") == Burner("ring 1", 800.0, "microwave")
+    assert ring("2 kW gas") == Burner("ring 1", 2000.0, "gas")
