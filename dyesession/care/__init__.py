@@ -20,12 +20,18 @@ from dyesession.care.keeping import Keeping, keeping
 from dyesession.care.label_print import label_lines, label_svg
 from dyesession.care.labels import Label, Stored, label_as_json, label_of
 from dyesession.care.refusals import Choice, Refusal, heat_refusal, needs_choice, refusal
-from dyesession.care.reminder import Reminder
+from dyesession.care.reminder import GRAVE, Reminder
 from dyesession.care.reminders import TRIGGERS, reminders, reminders_over
 from dyesession.care.scalds import scald_seconds
 from dyesession.care.sheet import by_verdict, keep_apart_as_json, keep_apart_rows, sheet_as_json, sheet_of
 from dyesession.care.situation import ACTIONS, BURNERS, Content, Household, OtherVessel, Situation
-from dyesession.care.wording import DISCLAIMER_LONG, DISCLAIMER_SHORT, FIRST_AID_KEYS, first_aid_line
+from dyesession.care.wording import (
+    DISCLAIMER_LONG,
+    DISCLAIMER_SHORT,
+    FIRST_AID_KEYS,
+    NO_NUMBER,
+    first_aid_line,
+)
 
 __all__ = [
     "ACTIONS",
@@ -36,9 +42,11 @@ __all__ = [
     "DISCLAIMER_SHORT",
     "DOSE_LIMITS",
     "FIRST_AID_KEYS",
+    "GRAVE",
     "ILL_MG_PER_KG",
     "KEEP_APART",
     "NEVER_MIX",
+    "NO_NUMBER",
     "POISONED_MG_PER_KG",
     "READABLE_C",
     "TRIGGERS",

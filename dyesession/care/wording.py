@@ -21,6 +21,10 @@ DISCLAIMER_LONG = (
     "pregnancy, lead and arsenic in impure salts or soils."
 )
 
+NO_NUMBER = (
+    "Your poison centre's number is not known here: My kitchen keeps it (poison_centre in kitchen.toml)."
+)
+
 _NOBODY = "your poison centre or the emergency number"
 
 _FIRST_AID = {

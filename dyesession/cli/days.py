@@ -60,7 +60,10 @@ def open_day(options: argparse.Namespace) -> int:
         return 0
     check_own(path)
     kitchen = workroom.kitchen(None)
-    return _run(resume_day(DISK, path, SystemClock(), kitchen.household, reckoner_for), kitchen, options)
+    session = resume_day(
+        DISK, path, SystemClock(), kitchen.household, reckoner_for, kitchen.poison_centre
+    )
+    return _run(session, kitchen, options)
 
 
 def _newest_open(workroom: Workroom) -> Path | None:

@@ -129,7 +129,10 @@ class DyersFolder:
         from dyesession.session.opening import resume_day
 
         check_own(path)
-        return resume_day(self._storage, path, self._clock, self.kitchen().household, reckoner_for)
+        kitchen = self.kitchen()
+        return resume_day(
+            self._storage, path, self._clock, kitchen.household, reckoner_for, kitchen.poison_centre
+        )
 
     def note_care(self, path: Path, entry: Cared) -> None:
         """Note a piece of aftercare on a day, closed or not. Raises what the log and the day raise."""

@@ -9,8 +9,9 @@ from dyesession.account import line as said_line
 from dyesession.account import sentences
 from dyesession.account.model import Account, LedgerLine
 from dyesession.account.say import rounded_band
+from dyesession.line.home import Home
 from dyesession.session import events as e
-from dyesession.session.asking import Ask
+from dyesession.session.asking import Ask, Cared, caring
 from dyesession.session.fold import Entry, effective
 from dyesession.session.session import Snapshot
 from dyesession.session.state import State
@@ -47,7 +48,7 @@ def entry_line(state: State, entry: Entry) -> str:
     return f"{day_text(at, state.instant.at if state.instant else at)} {happened_words(state, entry.event)}"
 
 
-def new_lines(day: Snapshot[Account], after: int) -> tuple[str, ...]:
+def new_lines(day: Snapshot[Account], after: int, home: Home) -> tuple[str, ...]:
     """The entries numbered above `after`, with the reminders of each step begun; estimates are left out."""
     found: list[str] = []
     for entry in day.entries:
@@ -55,21 +56,30 @@ def new_lines(day: Snapshot[Account], after: int) -> tuple[str, ...]:
             continue
         found.append(f"{entry_line(day.state, entry)}.")
         if isinstance(entry.event, e.Begun):
-            found += _begun_lines(day.state, entry.event)
+            found += _begun_lines(day.state, entry.event, home)
     return tuple(found)
 
 
-def _begun_lines(state: State, event: e.Begun) -> list[str]:
+def _begun_lines(state: State, event: e.Begun, home: Home) -> list[str]:
     step = state.step(event.step)
     said = [f"HOW {step.plan.say}"] if step is not None and step.plan.say else []
-    return [*said, *(f"CARE {one}" for one in event.reminders)]
+    return [*said, *cared_lines(caring(state, None, event.step, home.household, home.poison_centre))]
 
 
-def care_lines(day: Snapshot[Account]) -> tuple[str, ...]:
+def cared_lines(cared: Cared) -> tuple[str, ...]:
+    """Reminders, the worst first, and the first aid of the worst behind it."""
+    care = [f"CARE {text}" for text in cared.texts]
+    return (*care[:1], *([f"FIRST AID {cared.first_aid}"] if cared.first_aid else []), *care[1:])
+
+
+def care_lines(day: Snapshot[Account], home: Home) -> tuple[str, ...]:
     """The reminders of every step under way, each once."""
-    running = {one.name for one in day.state.steps if one.status in ("running", "paused")}
+    state = day.state
+    running = [one.name for one in state.steps if one.status in ("running", "paused")]
+    cared = [caring(state, None, name, home.household, home.poison_centre) for name in running]
     begun = [one.event for one in day.entries if isinstance(one.event, e.Begun) and one.event.step in running]
-    return tuple(dict.fromkeys(f"CARE {text}" for one in begun for text in one.reminders))
+    now = [line for one in cared for line in cared_lines(one)]
+    return tuple(dict.fromkeys((*now, *(f"CARE {text}" for one in begun for text in one.reminders))))
 
 
 def account_line(day: Snapshot[Account]) -> str:

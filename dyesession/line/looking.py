@@ -78,7 +78,7 @@ def entries(phrase: Phrase) -> Answer:
 
 def care(phrase: Phrase) -> Answer:
     """`care`: the reminders of every step under way, and what this program is not."""
-    return Tell((*lines.care_lines(phrase.scene.day), DISCLAIMER_LONG))
+    return Tell((*lines.care_lines(phrase.scene.day, phrase.scene.home), DISCLAIMER_LONG))
 
 
 VERBS = (

@@ -5,9 +5,10 @@ Knows the state of the day and no clock. A letter straight after a figure is a u
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from dyesession.account.model import Account
+from dyesession.line.home import Home
 from dyesession.line.trouble import LineError
 from dyesession.session import events as e
 from dyesession.session.asking import Ask
@@ -27,11 +28,12 @@ _WHY = re.compile(r"(?:\s*:\s*|\s+because\s+(?:of\s+)?|\s+since\s+)(?P<why>.+)$"
 
 @dataclass(frozen=True)
 class Scene:
-    """What a line is typed into: the day as it stands, what comes next, and the session second."""
+    """What a line is typed into: the day as it stands, what comes next, the session second, and who lives here."""
 
     day: Snapshot[Account]
     suggestion: Suggestion
     now_s: float
+    home: Home = field(default_factory=Home)
 
     @property
     def state(self) -> State:

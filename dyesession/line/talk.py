@@ -10,18 +10,19 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from dyesession.account.model import Account
-from dyesession.care import DISCLAIMER_SHORT
+from dyesession.care import DISCLAIMER_SHORT, NO_NUMBER
 from dyesession.errors import UserError
 from dyesession.kitchen.model import Kitchen
 from dyesession.line import amounts, lines, steps, table
 from dyesession.line.answers import Answer, Deed, Guess, Order, Tell
 from dyesession.line.ears import Ears
+from dyesession.line.home import Home
 from dyesession.line.phrase import Phrase, Scene
 from dyesession.line.readings import figure
 from dyesession.line.ringing import Bell
 from dyesession.line.trouble import LineError
 from dyesession.session import events as e
-from dyesession.session.asking import Ask, ask_before
+from dyesession.session.asking import Ask, ask_before, care_now, caring, first_aid_before
 from dyesession.session.engine import decide
 from dyesession.session.session import Session
 from dyesession.session.state import State
@@ -55,7 +56,9 @@ class Talk:
     def __init__(self, session: Session[Account], ears: Ears, means: Means) -> None:
         self._session, self._ears, self._means = session, ears, means
         self._bell = Bell(means.kitchen.alarm, means.live)
+        self._home = Home(session.household, session.poison_centre)
         self._told = session.snapshot.state.n
+        self._cautioned: set[str] = set()
         self._said_running = self._said_account = ""
         self._news, self._over, self._verdict_wanted = True, False, False
         self._guess: Guess | None = None
@@ -87,6 +90,8 @@ class Talk:
     def _greet(self) -> None:
         day = self._session.snapshot
         self._say(DISCLAIMER_SHORT)
+        if not self._home.poison_centre and not day.entries:
+            self._say(NO_NUMBER)
         self._say(lines.head_line(day))
         self._look()
         if day.entries:
@@ -98,7 +103,7 @@ class Talk:
         return suggest(self._session.snapshot.state, self._session.now_s(), self._session.household)
 
     def _scene(self) -> Scene:
-        return Scene(self._session.snapshot, self._suggestion(), self._session.now_s())
+        return Scene(self._session.snapshot, self._suggestion(), self._session.now_s(), self._home)
 
     def _present(self) -> State:
         return replace(self._session.snapshot.state, now_s=self._session.now_s())
@@ -114,7 +119,10 @@ class Talk:
 
     def _say_entries(self) -> None:
         day = self._session.snapshot
-        for line in lines.new_lines(day, self._told):
+        for entry in day.entries[self._told :]:
+            if isinstance(entry.event, e.Begun):
+                self._cautioned.update(care_now(day.state, None, entry.event.step, self._home.household))
+        for line in lines.new_lines(day, self._told, self._home):
             self._say(line)
             self._news = True
         self._told = day.state.n
@@ -135,7 +143,27 @@ class Talk:
         if self._verdict_wanted:
             self._say(lines.verdict_line())
         elif self._guess is None:
-            self._say(lines.next_line(day.state, self._held or self._suggestion(), now_s))
+            self._say_next(self._held or self._suggestion(), now_s)
+
+    def _say_next(self, suggestion: Suggestion, now_s: float) -> None:
+        """What comes next, what to bear in mind with it where that was not said yet, and a question's first aid."""
+        state, home = self._present(), self._home
+        event = suggestion.then if isinstance(suggestion, Ask) else suggestion
+        if not isinstance(event, Wait):
+            self._caution(event, first_aid=not isinstance(suggestion, Ask))
+        self._say(lines.next_line(self._session.snapshot.state, suggestion, now_s))
+        if isinstance(suggestion, Ask):
+            first_aid = first_aid_before(state, suggestion, home.household, home.poison_centre)
+            self._say(f"FIRST AID {first_aid}")
+
+    def _caution(self, command: e.Event, first_aid: bool = True) -> None:
+        """The reminders of an act, each said once in a sitting; a step's own are said when it begins."""
+        cared = caring(self._present(), command, "", self._home.household, self._home.poison_centre)
+        cared = cared if first_aid else replace(cared, first_aid="")
+        if not self._cautioned.issuperset(cared.texts):
+            for line in lines.cared_lines(cared):
+                self._say(line)
+        self._cautioned.update(cared.texts)
 
     def _hear(self, text: str) -> None:
         """Answer one line; what the dyer can put right is said in one sentence, and nothing is lost."""
@@ -288,6 +316,7 @@ class Talk:
         if stands_before is not None:
             self._held = stands_before
             return None
+        self._caution(command)
         return self._record(self._with_scale(command), happened)
 
     def _with_scale(self, command: e.Event) -> e.Event:

@@ -97,19 +97,43 @@ def reminders_for(state: State, step: str, household: Household) -> tuple[str, .
     return tuple(one.text for one in _of_step(state, step, household) if not one.private)
 
 
-def care_now(state: State, command: e.Event | None, step: str, household: Household) -> tuple[str, ...]:
-    """The sentences to show beside a command, or for a step that is waited for; worst first, each once."""
-    return tuple(one.text for one in _now(state, command, step, household)[0])
+@dataclass(frozen=True)
+class Cared:
+    """What to bear in mind, worst first, each once; and the line of first aid where the worst is grave.
+
+    For the eye, never for the log: the lines may tell who lives here, and the first aid has a number in it.
+    """
+
+    texts: tuple[str, ...] = ()
+    first_aid: str = ""
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """All of it in the order it is shown: where there is little room, the worst and its first aid stay."""
+        return (*self.texts[:1], *((self.first_aid,) if self.first_aid else ()), *self.texts[1:])
 
 
-def first_aid_now(
-    state: State, command: e.Event | None, step: str, household: Household, poison_centre: str
-) -> str:
-    """The line of first aid that goes with those sentences, "" where there is none. Never for the log."""
+def caring(
+    state: State, command: e.Event | None, step: str, household: Household, poison_centre: str = ""
+) -> Cared:
+    """What to show beside a command, or for a step that is waited for."""
     said, situation = _now(state, command, step, household)
     if not said or situation is None:
-        return ""
-    return care.first_aid_after(said, situation, poison_centre)
+        return Cared()
+    grave = said[0].severity >= care.GRAVE
+    first_aid = care.first_aid_after(said, situation, poison_centre) if grave else ""
+    return Cared(tuple(one.text for one in said), first_aid)
+
+
+def care_now(state: State, command: e.Event | None, step: str, household: Household) -> tuple[str, ...]:
+    """The sentences alone."""
+    return caring(state, command, step, household).texts
+
+
+def first_aid_before(state: State, ask: Ask, household: Household, poison_centre: str) -> str:
+    """The line of first aid that goes with a question: the harm it asks about is always a grave one."""
+    situation = situation_of(state, ask.then, household)
+    return care.first_aid_for(situation, poison_centre) if situation is not None else ""
 
 
 def _now(

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from dyesession import __version__
-from dyesession.care import Household
+from dyesession.care import DISCLAIMER_SHORT, Household
 from dyesession.clock import Clock, Instant, clock_jump_s, elapsed_s
 from dyesession.errors import UserError
 from dyesession.kitchen import kitchen_for_log
@@ -126,6 +126,7 @@ def _header(
         "up_s": opened.up_s,
         "program": f"dyesession {__version__}",
     }
+    header["mind"] = DISCLAIMER_SHORT
     if rehearsal:
         header["rehearsal"] = True
     header["fibre"] = [_fibre(one) for one in plan.lots]

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 from dyesession.account import Account, Band90, sentences
 from dyesession.account.say import main_bath, rounded_band
-from dyesession.care import Household
+from dyesession.care import DISCLAIMER_SHORT, NO_NUMBER, Household
 from dyesession.session import countdowns as c
 from dyesession.session import events as e
 from dyesession.session import words
-from dyesession.session.asking import Ask, care_now
+from dyesession.session.asking import Ask, caring, first_aid_before
 from dyesession.session.session import Snapshot
 from dyesession.session.state import State, StepState, Vessel
 from dyesession.session.suggest import Ring, Suggestion, Wait, rings
@@ -48,7 +48,12 @@ class Mode:
 
 
 def stove_view(
-    snapshot: Snapshot[Account], now_s: float, suggestion: Suggestion, mode: Mode, household: Household
+    snapshot: Snapshot[Account],
+    now_s: float,
+    suggestion: Suggestion,
+    mode: Mode,
+    household: Household,
+    poison_centre: str = "",
 ) -> v.StoveView:
     """Everything the Stove shows at a session second."""
     state = snapshot.state
@@ -60,12 +65,14 @@ def stove_view(
         lanes=_lanes(state),
         pots=_pots(snapshot, now_s),
         account=_account(snapshot),
-        care=_care(snapshot, suggestion, household),
+        care=_care(snapshot, suggestion, household, poison_centre),
         next_act=_next(state, suggestion, now_s),
         keys=_keys(state, suggestion, mode),
         saving=_saving(snapshot),
         ringing=ringing_view(state, ringing),
-        ask=_ask(state, suggestion, mode) if isinstance(suggestion, Ask) else None,
+        ask=_ask(state, suggestion, mode, first_aid_before(state, suggestion, household, poison_centre))
+        if isinstance(suggestion, Ask)
+        else None,
         entry=v.Entry(mode.wants, mode.typed, mode.echo) if mode.wants and not isinstance(suggestion, Ask) else None,
         where=_where(snapshot, ringing, mode.where) if mode.where else None,
         away=mode.away,
@@ -243,12 +250,23 @@ def _number(grams: Band90) -> str:
     return rounded_band(grams, "").strip()
 
 
-def _care(snapshot: Snapshot[Account], suggestion: Suggestion, household: Household) -> tuple[str, ...]:
-    """What to bear in mind with the next act, or while its step is waited for."""
+def _care(
+    snapshot: Snapshot[Account], suggestion: Suggestion, household: Household, poison_centre: str
+) -> tuple[str, ...]:
+    """What to bear in mind with the next act, or while its step is waited for; a question has its own first aid."""
     state = snapshot.state
     event = suggestion.then if isinstance(suggestion, Ask) else suggestion
     command = None if isinstance(event, Wait) else event
-    return care_now(state, command, _step_of(state, suggestion), household)[:MOST_CARE]
+    cared = caring(state, command, _step_of(state, suggestion), household, poison_centre)
+    said = cared.texts if isinstance(suggestion, Ask) else cared.lines
+    return (*_at_the_start(snapshot, poison_centre), *said)[: MOST_CARE + 1]
+
+
+def _at_the_start(snapshot: Snapshot[Account], poison_centre: str) -> tuple[str, ...]:
+    """Before the first act: what this program is not, and where the poison centre's number goes if it has none."""
+    if any(one.event.kind not in e.PROGRAM_KINDS for one in snapshot.entries):
+        return ()
+    return (DISCLAIMER_SHORT,) if poison_centre else (DISCLAIMER_SHORT, NO_NUMBER)
 
 
 def _step_of(state: State, suggestion: Suggestion) -> str:
@@ -303,12 +321,12 @@ def ringing_view(state: State, ringing: tuple[Ring, ...]) -> v.Ringing | None:
     return v.Ringing(letter, what, act, over, "", more)
 
 
-def _ask(state: State, ask: Ask, mode: Mode) -> v.Ask:
+def _ask(state: State, ask: Ask, mode: Mode, first_aid: str) -> v.Ask:
     """Every pot's letter is offered, not the right one alone: the answer is a look, not a key."""
     wants = f"°C in {ask.expected}" if ask.kind == "temperature" else ""
     letters = tuple(v.Choice(one.letter.lower(), one.name) for one in state.vessels)
     choices = () if ask.kind == "temperature" else letters
-    return v.Ask(ask.question, ask.why, choices=choices, wants=wants, typed=mode.typed, echo=mode.echo)
+    return v.Ask(ask.question, f"{ask.why} {first_aid}".strip(), choices=choices, wants=wants, typed=mode.typed, echo=mode.echo)
 
 
 def _where(snapshot: Snapshot[Account], ringing: tuple[Ring, ...], heading: str) -> v.WhereYouAre:

@@ -129,7 +129,12 @@ class StoveDay:
 
     def _view(self) -> StoveView:
         return stove_view(
-            self.session.snapshot, self.session.now_s(), self.suggestion(), self.mode, self.session.household
+            self.session.snapshot,
+            self.session.now_s(),
+            self.suggestion(),
+            self.mode,
+            self.session.household,
+            self.session.poison_centre,
         )
 
 

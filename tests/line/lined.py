@@ -1,12 +1,14 @@
 """A dye day run by typed lines in a test: real log, real account, a clock that steps when told."""
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 from pathlib import Path
 
 from days import MORNING
 
 from dyesession.account.live import reckoner_for
 from dyesession.account.model import Account
+from dyesession.care import Household
 from dyesession.clock import SteppingClock
 from dyesession.kitchen import load_kitchen
 from dyesession.kitchen.model import Kitchen
@@ -30,11 +32,17 @@ class LinedDay:
     """One day, one clock; the program may be closed and opened again between the lines."""
 
     def __init__(
-        self, folder: Path, recipe: str = "madder-brick-red-on-wool", storage: Storage = DISK
+        self,
+        folder: Path,
+        recipe: str = "madder-brick-red-on-wool",
+        storage: Storage = DISK,
+        household: Household | None = None,
     ) -> None:
         self.clock = SteppingClock(MORNING)
         self.by_hand_s = BY_HAND_S
         self.kitchen = kitchen()
+        if household is not None:
+            self.kitchen = replace(self.kitchen, household=household)
         found = load_recipe(ROOT / "recipes" / f"{recipe}.toml")
         plan = work_out(found, lots_from_text(FIBRE, found.fibre[0]), self.kitchen)
         self.session: Session[Account] = begin_day(
