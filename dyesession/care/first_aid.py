@@ -9,7 +9,7 @@ from dyesession.care.reminder import Reminder
 from dyesession.care.reminders import reminders
 from dyesession.care.scene import Scene, scene_of
 from dyesession.care.situation import Situation
-from dyesession.care.wording import centre_words
+from dyesession.care.wording import centre_words, number_words
 
 # What a harm wants first. `{centre}` becomes the poison centre, with its number where that is known.
 _FIRST: Mapping[str, str] = {
@@ -22,6 +22,18 @@ _FIRST: Mapping[str, str] = {
     "allergy": "Tight chest or swelling: out of the dust, the emergency number. Swallowed: ring {centre}.",
     "rinse": "In an eye or on skin: running water. Swallowed: rinse the mouth and ring {centre}.",
 }
+# The same where there is one line of room: the telephone number is to be seen whole.
+_SHORT: Mapping[str, str] = {
+    "scald": "Scalded: cool running water, at once.",
+    "iron": "Any swallowed: ring now, before any sign.",
+    "poison": "Swallowed, breathed, on skin: water, and ring now.",
+    "burn": "On skin or in an eye: running water, a doctor.",
+    "eye": "In an eye: running water 15 min, a doctor.",
+    "gas": "Choking or dizzy: out; the emergency number.",
+    "allergy": "Tight chest: out; the emergency number.",
+    "rinse": "In an eye or on skin: running water.",
+}
+
 FIRST_AID_URGENCY = tuple(_FIRST)
 """First-aid keys, the most pressing first: of two substances in one step the earlier is the one spoken of."""
 
@@ -59,9 +71,14 @@ def first_aid_for(situation: Situation, poison_centre: str = "") -> str:
     return first_aid_after(said, situation, poison_centre) if said else ""
 
 
-def first_aid_after(said: tuple[Reminder, ...], situation: Situation, poison_centre: str = "") -> str:
-    """The same where the reminders are already at hand, worst first. At least one."""
+def first_aid_after(
+    said: tuple[Reminder, ...], situation: Situation, poison_centre: str = "", *, short: bool = False
+) -> str:
+    """The same where the reminders are already at hand, worst first. At least one. `short`: one line of it."""
     key = _BY_TRIGGER.get(said[0].trigger) or _of_substances(scene_of(situation))
+    if short:
+        number = number_words(poison_centre)
+        return f"{_SHORT[key]} Poison centre{f' {number}' if number else ': ring it'}."
     return _FIRST[key].replace("{centre}", centre_words(poison_centre))
 
 

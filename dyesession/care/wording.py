@@ -86,5 +86,10 @@ def first_aid_line(key: str, poison_centre: str | None = None) -> str:
 
 def centre_words(poison_centre: str | None = None) -> str:
     """Whom to ring: the poison centre, with the dyer's own number where it was given."""
-    number = " ".join("".join(c if c.isprintable() else " " for c in poison_centre or "").split())
+    number = number_words(poison_centre)
     return f"your poison centre ({number})" if number else _NOBODY
+
+
+def number_words(poison_centre: str | None) -> str:
+    """The dyer's own number on one printable line, "" where none was given."""
+    return " ".join("".join(c if c.isprintable() else " " for c in poison_centre or "").split())

@@ -31,7 +31,7 @@ def work_out(options: argparse.Namespace) -> int:
     if options.json:
         _print(plan_as_json(day.plan))
     elif not options.write:
-        print("\n".join(plan_lines(day.plan)))
+        print("\n".join(plan_lines(day.plan, day.kitchen.poison_centre)))
     return 0
 
 

@@ -7,14 +7,15 @@ import textwrap
 from collections.abc import Iterable
 
 from dyesession.plan.model import Plan, PlannedBath, PlannedDose, TimetableRow
+from dyesession.plan.sheet import NOT_ADVICE, poison_words
 from dyesession.plan.words import clock, litres
 from dyesession.units import show_mass
 
 WIDTH = 80
 
 
-def plan_lines(plan: Plan) -> list[str]:
-    """The whole plan, line by line."""
+def plan_lines(plan: Plan, poison_centre: str = "") -> list[str]:
+    """The whole plan, line by line; below its cautions, whom to ring."""
     lines = [plan.recipe, ""]
     for lot in plan.lots:
         lines.append(f"  {lot.name}: {show_mass(lot.mass_g)} {lot.kind}")
@@ -33,6 +34,8 @@ def plan_lines(plan: Plan) -> list[str]:
     lines += [_row(row) for row in plan.timetable]
     lines += ["", "Care"]
     lines += _care(plan)
+    lines += ["", poison_words(poison_centre)]
+    lines += _wrapped(NOT_ADVICE, "")
     return lines
 
 

@@ -18,7 +18,7 @@ WIDTH = 72
 BOX = "[ ]"
 NOT_ADVICE = (
     "The label and the safety data sheet of your own product, your local codes and a licensed practitioner outrank "
-    "this sheet."
+    "this sheet. After an accident, ring your poison centre or the emergency number first."
 )
 
 
@@ -74,6 +74,11 @@ def named(ingredient: str, substance: str) -> str:
     return ingredient if ingredient.casefold() == substance.casefold() else f"{ingredient} ({substance})"
 
 
+def poison_words(number: str) -> str:
+    """Whom to ring, on every sheet with cautions; a line to write on where the number is not known."""
+    return f"Poison centre: {number or '________________'}"
+
+
 def cautions(plan: Plan) -> tuple[str, ...]:
     """The reminders of the day, each once, with its step; none that tells who lives in the house."""
     said = {one.text: f"{one.step}: {one.text}" for one in reversed(plan.reminders) if not one.private}
@@ -102,8 +107,7 @@ def sheet_lines(sheet: Sheet) -> list[str]:
     if sheet.shopping.day_price is not None:
         lines.append(f"  the day uses up {price_text(sheet.shopping.day_price)} of what has a price")
     lines += _headed("Care", cautions(plan))
-    if sheet.poison_centre:
-        lines += ["", f"Poison centre: {sheet.poison_centre}"]
+    lines += ["", poison_words(sheet.poison_centre)]
     return [*lines, "", *textwrap.wrap(NOT_ADVICE, WIDTH)]
 
 

@@ -16,6 +16,7 @@ from dyesession.plan.sheet import (
     dose_words,
     fibre_words,
     named,
+    poison_words,
     to_mind,
 )
 from dyesession.plan.shopping import in_words, price_text
@@ -101,7 +102,7 @@ def _jars(sheet: Sheet) -> list[str]:
 
 
 def _poison(number: str) -> str:
-    return f'<p class="poison">Poison centre: <b>{escape(number)}</b></p>' if number else ""
+    return f'<p class="poison"><b>{escape(poison_words(number))}</b></p>'
 
 
 def timetable_svg(rows: Sequence[TimetableRow]) -> str:

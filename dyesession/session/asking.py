@@ -106,11 +106,7 @@ class Cared:
 
     texts: tuple[str, ...] = ()
     first_aid: str = ""
-
-    @property
-    def lines(self) -> tuple[str, ...]:
-        """All of it in the order it is shown: where there is little room, the worst and its first aid stay."""
-        return (*self.texts[:1], *((self.first_aid,) if self.first_aid else ()), *self.texts[1:])
+    first_aid_short: str = ""
 
 
 def caring(
@@ -120,9 +116,13 @@ def caring(
     said, situation = _now(state, command, step, household)
     if not said or situation is None:
         return Cared()
-    grave = said[0].severity >= care.GRAVE
-    first_aid = care.first_aid_after(said, situation, poison_centre) if grave else ""
-    return Cared(tuple(one.text for one in said), first_aid)
+    texts = tuple(one.text for one in said)
+    if said[0].severity < care.GRAVE:
+        return Cared(texts)
+    long, short = (
+        care.first_aid_after(said, situation, poison_centre, short=short) for short in (False, True)
+    )
+    return Cared(texts, long, short)
 
 
 def care_now(state: State, command: e.Event | None, step: str, household: Household) -> tuple[str, ...]:

@@ -153,6 +153,8 @@ class DyeApp(App[int]):
 
         def changed(kitchen: Kitchen) -> None:
             self.set_alarm(kitchen.alarm)
+            if self.day is not None:
+                self.day.session.poison_centre = kitchen.poison_centre
             kept(kitchen)
 
         self.go_to(AtKitchen(self, worked, changed, self._bounce_s))

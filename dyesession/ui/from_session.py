@@ -58,6 +58,7 @@ def stove_view(
     """Everything the Stove shows at a session second."""
     state = snapshot.state
     ringing = rings(state, now_s)
+    care, whole = _care(snapshot, suggestion, household, poison_centre)
     return v.StoveView(
         title=snapshot.recipe,
         fibre=_fibre(snapshot),
@@ -65,7 +66,8 @@ def stove_view(
         lanes=_lanes(state),
         pots=_pots(snapshot, now_s),
         account=_account(snapshot),
-        care=_care(snapshot, suggestion, household, poison_centre),
+        care=care,
+        care_whole=whole,
         next_act=_next(state, suggestion, now_s),
         keys=_keys(state, suggestion, mode),
         saving=_saving(snapshot),
@@ -252,14 +254,19 @@ def _number(grams: Band90) -> str:
 
 def _care(
     snapshot: Snapshot[Account], suggestion: Suggestion, household: Household, poison_centre: str
-) -> tuple[str, ...]:
-    """What to bear in mind with the next act, or while its step is waited for; a question has its own first aid."""
+) -> tuple[tuple[str, ...], int]:
+    """What to bear in mind with the next act, or while its step is waited for; and how many of the lines must be
+    whole: a grave one and its first aid. A question has its own first aid.
+    """
     state = snapshot.state
     event = suggestion.then if isinstance(suggestion, Ask) else suggestion
     command = None if isinstance(event, Wait) else event
     cared = caring(state, command, _step_of(state, suggestion), household, poison_centre)
-    said = cared.texts if isinstance(suggestion, Ask) else cared.lines
-    return (*_at_the_start(snapshot, poison_centre), *said)[: MOST_CARE + 1]
+    first_aid = cared.first_aid_short if not isinstance(suggestion, Ask) else ""
+    start, said = _at_the_start(snapshot, poison_centre), cared.texts[:MOST_CARE]
+    if not first_aid:
+        return (*start, *said), len(start[:1])
+    return (said[0], first_aid, *start, *said[1:]), 2
 
 
 def _at_the_start(snapshot: Snapshot[Account], poison_centre: str) -> tuple[str, ...]:

@@ -73,11 +73,13 @@ _BELOW_GAP = {"gap pots": "vessel"}
 # In a lower window the lanes share a row, so that the strength can be large; and a question is worth more
 # than the lanes, the top line and the keys: it must be read from two metres.
 _LOW_WINDOW = 22
+# A grave caution and its first aid are whole before anything else grows; and the cells beside a caution.
+_MOST_GRAVE, _CARE_MARGIN = 4, 9
 # In a window this high, plain rows are so low that large letters take five of them.
 _TALL_WINDOW = 40
 # Where even the least does not fit: what gives way, in this order.
 _CUTS: tuple[tuple[str, int], ...] = (
-    ("lanes", 1), ("lines", 1), ("account", 0), ("lanes", 0), ("headline", 0), ("vessel", 5), ("notice", 0),
+    ("lanes", 1), ("lines", 1), ("care", 2), ("account", 0), ("lanes", 0), ("headline", 0), ("vessel", 5), ("notice", 0),
     ("lines", 0), ("ask", 4), ("keys", 0), ("vessel", 4), ("vessel", 3), ("text", 0), ("care", 0),
 )  # fmt: skip
 
@@ -122,14 +124,17 @@ def pots_pictured(pots: tuple[Pot, ...], width: int) -> tuple[Pot, ...]:
 def _most(view: StoveView, width: int, height: int, has: set[str]) -> dict[str, int]:
     """How many rows each part can use."""
     boxed = bool(view.curve or view.bars or view.shade)
-    care = sum(len(wrap([say(line)], width - 8)) for line in view.care)
     return {
         "ringing": 5 if "ringing" in has else 0, "headline": int("headline" in has), "notice": 1,
         "lanes": len(view.lanes.rows), "panels": 15 if boxed else 0,
         "account": (5 if view.account.strength else 3) if _has_account(view) else 0,
-        "care": care, "ask": _most_ask(view, width, height), "next": 5 if "next" in has else 0,
+        "care": _care_rows(view.care, width), "ask": _most_ask(view, width, height), "next": 5 if "next" in has else 0,
         "keys": 2 if "keys" in has and _keys_width(view) > width else 1,
     }  # fmt: skip
+
+
+def _care_rows(care: tuple[str, ...], width: int) -> int:
+    return sum(len(wrap([say(line)], width - _CARE_MARGIN)) for line in care)
 
 
 def _most_ask(view: StoveView, width: int, height: int) -> int:
@@ -168,6 +173,8 @@ def _heights(view: StoveView, width: int, height: int, pictured: int, lines: int
         rows |= {"lanes": 0, "headline": 0, "keys": 0 if view.entry is None else 1}
     if "notice" in has:
         rows["notice"] = 1
+    if "care" in has:
+        rows["care"] = max(1, min(_MOST_GRAVE, _care_rows(view.care[: view.care_whole], width)))
     _cut(rows, height)
     _grow(rows, height, _most(view, width, height, has), bool(pictured), width)
     spare = height - sum(rows.values())

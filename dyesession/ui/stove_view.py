@@ -242,6 +242,7 @@ class StoveView:
     pots: tuple[Pot, ...] = ()
     account: Account = Account()
     care: tuple[str, ...] = ()
+    care_whole: int = 0  # so many of its first lines are never cut while there is room for them
     next_act: NextAct = field(default=NextAct(""))
     keys: tuple[KeyWord, ...] = ()
     saving: Saving = Saving()

@@ -10,6 +10,7 @@ import pytest
 from days import MORNING
 
 from dyesession.account.live import reckoner_for
+from dyesession.care import DISCLAIMER_SHORT
 from dyesession.clock import SteppingClock
 from dyesession.kitchen import load_kitchen
 from dyesession.plan import lots_from_text, work_out
@@ -166,3 +167,51 @@ def test_every_size_shows_the_next_act(tmp_path: Path, size: tuple[int, int]) ->
         stove.session.close()
 
     asyncio.run(look())
+
+
+@pytest.mark.parametrize("size", [(60, 18), (80, 24), (200, 60)])
+def test_a_grave_caution_and_its_question_bring_first_aid_and_the_kitchens_number(
+    tmp_path: Path, size: tuple[int, int]
+) -> None:
+    async def look() -> None:
+        stove = Stove(tmp_path)
+        stove.session.poison_centre = "0123 456 789"
+        async with stove.app.run_test(size=size) as pilot:
+            await stove.until(pilot, Ask)
+            asked = " ".join(shown(stove.app).replace("║", " ").split())
+            assert "Scalded: cool running water at once" in asked and "(0123 456 789)" in asked
+            await stove.press(pilot, *"68", "enter")
+            cared = " ".join(shown(stove.app).split())
+            assert "one second burns. Strain with a ladle, away from you. Scalded: cool running water" in cared
+            assert "Poison centre 0123 456 789." in cared
+        assert "0123" not in Path(stove.session.snapshot.path).read_text("utf-8")
+        stove.session.close()
+
+    asyncio.run(look())
+
+
+@pytest.mark.parametrize(("number", "told"), [("", True), ("0123 456", False)])
+def test_a_day_without_a_number_says_where_it_goes_until_the_first_act_and_no_longer(
+    tmp_path: Path, number: str, told: bool
+) -> None:
+    async def look() -> None:
+        stove = Stove(tmp_path)
+        stove.session.poison_centre = number
+        async with stove.app.run_test(size=(80, 24)) as pilot:
+            await stove.settle(pilot)
+            first = " ".join(shown(stove.app).split())
+            assert "Labels, safety data sheets, local rules and licensed practitioners outrank it" in first
+            assert ("My kitchen keeps it" in first) is told
+            await stove.press(pilot, "space")
+            assert "My kitchen" not in shown(stove.app) and "outrank it" not in shown(stove.app)
+        stove.session.close()
+
+    asyncio.run(look())
+
+
+@at_the_stove
+async def test_the_log_opens_with_what_outranks_it(tmp_path: Path) -> None:
+    stove = Stove(tmp_path)
+    head = Path(stove.session.snapshot.path).read_text("utf-8")
+    assert f'mind = "{DISCLAIMER_SHORT}"' in head
+    stove.session.close()

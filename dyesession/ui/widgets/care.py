@@ -8,12 +8,10 @@ _INDENT = len(_WORD) + 2
 
 
 def draw_care(care: tuple[str, ...], width: int, height: int, palette: Palette) -> list[Line]:
-    """Each reminder from a line of its own; a reminder that does not fit whole is cut with an ellipsis."""
+    """Each reminder from a row of its own, the worst whole before the next; the last one that fits may be cut."""
     rows: list[Line] = []
-    for index, reminder in enumerate(care):
-        left = height - len(rows) - (len(care) - index - 1)
-        rows += wrap([say(reminder)], width - _INDENT - 1, max(1, left))
-    rows = rows[:height]
+    for reminder in care:
+        rows += wrap([say(reminder)], width - _INDENT - 1, height - len(rows))
     word = (say(" "), say(_WORD, Ink("alarm_ink", "alarm", bold=True)), say(" "))
     blank = (say(" " * _INDENT),)
     return [cut_line((*(blank if index else word), *row), width) for index, row in enumerate(rows)]
