@@ -7,6 +7,7 @@ checked against each other in the tests).
 """
 
 import math
+from collections.abc import Sequence
 from typing import Literal
 
 from dyesession.dyeing.limits import OutOfRange, above_zero, between_shares
@@ -15,6 +16,7 @@ Scale = Literal["log", "logit"]
 
 LOW_SHARE = 0.05
 HIGH_SHARE = 0.95
+Z_90 = 1.645  # half-width of a 90 % band in standard deviations of a normal
 
 
 def t4_quantile(share: float) -> float:
@@ -56,9 +58,20 @@ def quantile(centre: float, low: float, high: float, scale: Scale, share: float)
     `centre` is the median, `low` and `high` the 5 % and 95 % points; the two sides may be of unequal width.
     Raises `OutOfRange` unless low < centre < high.
     """
+    return at_steps(centre, low, high, scale, (t4_quantile(share),))[0]
+
+
+def at_steps(
+    centre: float, low: float, high: float, scale: Scale, steps: Sequence[float]
+) -> tuple[float, ...]:
+    """Values at steps of Student's t (4 df): as `quantile`, for who counts in steps instead of shares."""
     middle, down, up = _sides(centre, low, high, scale)
-    step = t4_quantile(share)
-    return from_scale(middle + step * (down if step < 0 else up), scale)
+    return tuple([from_scale(middle + step * (down if step < 0 else up), scale) for step in steps])
+
+
+def t4_log_density(step: float) -> float:
+    """Log of Student's t density (4 df), but for its constant."""
+    return -2.5 * math.log1p(step * step / 4.0)
 
 
 def share_below(centre: float, low: float, high: float, scale: Scale, value: float) -> float:

@@ -59,6 +59,24 @@ KEPT_SHARE = Prior(
     "judgement from cochineal being worth four boils (a seller's instruction sheet, author not named, read)",
 )
 
+# What is stubborn is left for later: the odds of keeping grow from extraction to extraction (`extraction`).
+STIFFENS = Prior(
+    "odds of keeping in the second extraction over the first",
+    1.35,
+    0.75,
+    3.2,
+    "log",
+    "judgement: one store, boiled a little harder, up to two stores far apart; no dyestuff's was found",
+)
+STIFFENING_FADES = Prior(
+    "what is left of that each time after, on the log scale",
+    0.5,
+    0.25,
+    0.75,
+    "logit",
+    "judgement, about what two stores do",
+)
+
 UPTAKE_RATE = Prior(
     "rate of uptake at a simmer, per minute",
     0.05,
@@ -121,6 +139,16 @@ def partition_prior(fibre: str, dyestuff: str = "") -> Prior:
 def kept_share_prior(dyestuff: str = "") -> Prior:
     """Guess at the share of its colour a dyestuff keeps per extraction; one for all dyestuffs yet."""
     return KEPT_SHARE
+
+
+def stiffens_prior(dyestuff: str = "") -> Prior:
+    """Guess at how much more a dyestuff keeps in its second extraction; one for all dyestuffs yet."""
+    return STIFFENS
+
+
+def stiffening_fades_prior(dyestuff: str = "") -> Prior:
+    """Guess at how that fades from one extraction to the next."""
+    return STIFFENING_FADES
 
 
 def fibre_retention_prior(fibre: str, squeeze: Squeeze) -> Prior:
