@@ -58,7 +58,7 @@ changes: st.SearchStrategy[Any] = st.one_of(
         st.just("lot joins"),
         why=st.sampled_from(("found it", "")),
         lot=st.sampled_from(("found skein", "late skein", "small skein")),
-        fibre=st.just("wool"),
+        fibre=st.sampled_from(("wool", "silk", "cotton")),
         mass_g=st.floats(0.0, 200.0),
         mordanted=st.sampled_from(("", "bought mordanted")),
     ),

@@ -49,6 +49,31 @@ class Store:
 
 
 @dataclass(frozen=True)
+class Strain:
+    """One strain: which of that lot it was (from 1), the entry, what ran off, and its strength in g/L."""
+
+    lot: str
+    number: int
+    n: int
+    colour_g: Vector
+    volume_l: Vector
+    strength: Vector
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """What one reading has to say of each world: `off` is the log of what was read over what that world
+    holds, `sd` its standard deviation. Readings on one free scale bear its name; only how they differ
+    counts.
+    """
+
+    n: int
+    off: Vector
+    sd: float
+    scale: str = ""
+
+
+@dataclass(frozen=True)
 class Fibre:
     """A lot of fibre: what is fixed on it, and the liquor it carries while it is out of any bath."""
 
@@ -76,7 +101,8 @@ class Fibre:
 @dataclass(frozen=True)
 class Holdings:
     """Everything, everywhere. `brought_l` and `brought_g` are what came in from outside, and `by_reading_l`
-    what volume readings found more or, below 0, less than was reckoned.
+    what volume readings found more or, below 0, less than was reckoned. `fresh` is the strength (g/L) each
+    bath had when fibre last went into it unused; `evidence` is what readings say of each world.
     """
 
     unknowns: Unknowns
@@ -91,6 +117,9 @@ class Holdings:
     brought_l: Vector = ZEROS
     brought_g: Mapping[str, float] = field(default_factory=dict)
     dissolved: frozenset[str] = frozenset()
+    strains: tuple[Strain, ...] = ()
+    fresh: Mapping[str, Vector] = field(default_factory=dict)
+    evidence: tuple[Evidence, ...] = ()
 
     def bath(self, vessel: str) -> Bath:
         """The bath in a vessel, an empty one when there is none."""
@@ -135,6 +164,10 @@ class Holdings:
     def with_brought(self, name: str, mass_g: float) -> "Holdings":
         """A copy that knows of a mass from outside; whoever calls puts it where it went."""
         return replace(self, brought_g={**self.brought_g, name: self.brought_g.get(name, 0.0) + mass_g})
+
+    def with_evidence(self, evidence: Evidence) -> "Holdings":
+        """A copy that knows what one reading more says."""
+        return replace(self, evidence=(*self.evidence, evidence))
 
     def with_away(self, pool: Pool) -> "Holdings":
         """A copy with liquor thrown away."""

@@ -3,25 +3,41 @@ newest.
 
 Pure: an entry brings its own times, counted in session seconds as the fold of the facts counts them. What
 this program itself wrote as account entries is passed over, and an entry that does not fit is told, not
-counted.
+counted. A reading weighs the worlds; when too few still count, they are put elsewhere and the day is gone
+through again.
 """
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
 from dyesession.account import lines as l
-from dyesession.account.estimate import account_of
+from dyesession.account.beliefs import (
+    AS_DEALT,
+    ENOUGH,
+    Placing,
+    agreed,
+    counting,
+    likelihood,
+    lines_seen,
+    look_round,
+    put_together,
+    reach_of,
+    weights_of,
+)
+from dyesession.account.course import Course, Happening, carried_on, started
+from dyesession.account.effects import effect_of
+from dyesession.account.estimate import Behind, account_of
 from dyesession.account.holdings import Holdings
-from dyesession.account.model import Account, LedgerLine, StrengthReading
-from dyesession.account.movements import moved
-from dyesession.account.passing import Stage, dried, passed
-from dyesession.account.unknowns import Starting, unknowns
-from dyesession.account.worlds import band
+from dyesession.account.model import Account, LedgerLine, ReadingEffect, StrengthReading
+from dyesession.account.passing import Stage, passed
+from dyesession.account.strengths import main_lot
+from dyesession.account.unknowns import Starting
+from dyesession.account.worlds import EVEN, WORLDS, Vector, band
 from dyesession.clock import Instant
 from dyesession.plan.model import Plan
 from dyesession.session import events as e
 from dyesession.session.fold import Entry, apply, effective, opening_state
-from dyesession.session.state import OUT_DRY, State
+from dyesession.session.state import State
 
 # Facts that neither move anything nor change how a pot goes on: time is not settled at them, so a note made
 # in the middle of a hold changes no estimate in its last digits.
@@ -29,31 +45,46 @@ IDLE = frozenset(
     {"noted", "acknowledged", "alarm-raised", "put-off", "weighed", "soaked", "cared", "unknown"}
     | {"resumed-after-gap", "clock-changed", "recovered"}
 )
+# Looks round at one reading, the step of the prior that is near enough to stop, and the longest to take at
+# once; our own choice, bounds the time.
+MOST_LOOKS, NEAR_ENOUGH, MOST_STEP = 3, 0.25, 2.5
 
 
 @dataclass(frozen=True)
 class Ledger:
     """Everything reckoned so far. `entries` are kept as they came, so that a correction can be folded
-    again.
+    again; `happenings` are those that counted, so that the day can be gone through with other worlds.
     """
 
     plan: Plan
     opened: Instant
     starting: Starting
     state: State
-    held: Holdings
-    told: Holdings
-    second: float = 0.0
+    course: Course
+    weights: Vector = EVEN
+    placing: Placing = AS_DEALT
     entries: tuple[Entry, ...] = ()
+    happenings: tuple[Happening, ...] = ()
     lines: tuple[LedgerLine, ...] = ()
-    strengths: tuple[StrengthReading, ...] = field(default=())
+    strengths: tuple[StrengthReading, ...] = ()
+    effects: tuple[ReadingEffect, ...] = field(default=())
 
     @staticmethod
     def start(plan: Plan, opened: Instant, starting: Starting | None = None) -> "Ledger":
         """The ledger of a day on which nothing was done yet."""
         starting = starting or Starting()
-        held = Holdings(unknowns(plan, starting))
-        return Ledger(plan, opened, starting, replace(opening_state(plan), instant=opened), held, held)
+        state = replace(opening_state(plan), instant=opened)
+        return Ledger(plan, opened, starting, state, started(plan, starting, AS_DEALT))
+
+    @property
+    def held(self) -> Holdings:
+        """Who holds what, in every world."""
+        return self.course.held
+
+    @property
+    def second(self) -> float:
+        """The session second up to which the day is reckoned."""
+        return self.course.second
 
     def after(self, entry: Entry) -> "Ledger":
         """The ledger after one entry more; a correction folds the whole day again."""
@@ -74,13 +105,16 @@ class Ledger:
         """The ledger as it will stand at a later session second if nothing is done: steam, uptake,
         extraction.
         """
-        return _passed(self, second)
+        second = max(second, self.course.second)
+        held = passed(self.held, Stage(self.state, self.starting), second)
+        return replace(self, course=replace(self.course, held=held, second=second))
 
     def account(self) -> Account:
         """All estimates as the ledger stands."""
-        held = _passed(self, self.second).held
-        lines = (*self.lines, *l.time_lines(self.told, held, self.state.n, self.second))
-        return account_of(self.plan, self.state, held, self.second, lines, self.strengths)
+        now = self.until(self.second)
+        since = l.banded(l.time_lines(self.course.told, now.held, self.state.n, self.second), self.weights)
+        behind = Behind(self.state, self.starting, now.held, self.weights, self.second)
+        return account_of(behind, (*self.lines, *since), self.strengths, self.effects)
 
 
 def reckon(
@@ -96,11 +130,17 @@ def _with(ledger: Ledger, entry: Entry) -> Ledger:
     state = apply(ledger.state, entry)
     if entry.event.kind in IDLE:
         return replace(ledger, state=state)
-    ledger = _passed(ledger, _second_of(entry, state), _own_pot(entry.event))
-    if len(state.flags) > len(ledger.state.flags):
-        line = l.not_counted(entry, state.flags[-1].text, ledger.second)
-        return replace(ledger, state=state, lines=(*ledger.lines, line))
-    return _moved(ledger, entry, state)
+    happening = Happening(entry, _second_of(entry, state), ledger.state, state)
+    course = carried_on(ledger.course, ledger.starting, happening)
+    new = l.banded(course.moves[len(ledger.course.moves) :], ledger.weights)
+    gone_on = replace(
+        ledger,
+        state=state,
+        course=course,
+        happenings=(*ledger.happenings, happening),
+        lines=(*ledger.lines, *new),
+    )
+    return _read(ledger, gone_on, happening)
 
 
 def _second_of(entry: Entry, state: State) -> float:
@@ -110,44 +150,71 @@ def _second_of(entry: Entry, state: State) -> float:
     return state.now_s - max(0.0, (entry.instant.at - entry.happened).total_seconds())
 
 
-def _own_pot(event: e.Event) -> str:
-    """The pot a reading is of: it changes nothing in any other, whose time can be settled later. Else ""."""
-    return event.vessel if isinstance(event, e.Read) and not event.lot else ""
+def _read(before: Ledger, after: Ledger, happening: Happening) -> Ledger:
+    """What a reading does to the belief; nothing for any other fact."""
+    learned = _weighed(after) if len(after.held.evidence) > len(before.held.evidence) else after
+    effect = effect_of(before.until(after.second), learned, happening)
+    effects = after.effects if effect is None else (*after.effects, effect)
+    return replace(learned, effects=effects, strengths=after.strengths + _strengths(learned, happening))
 
 
-def _passed(ledger: Ledger, second: float, only: str = "") -> Ledger:
-    """Time settled up to a second; what was reckoned up to a later one stays."""
-    second = max(second, ledger.second)
-    stage = Stage(ledger.plan, ledger.state, ledger.starting)
-    return replace(ledger, held=passed(ledger.held, stage, second, only), second=second)
+def _weighed(ledger: Ledger) -> Ledger:
+    """The worlds weighed afresh by all that was read, and put elsewhere where too few of them count."""
+    found = _weighed_as_placed(ledger)
+    if counting(found.weights) < ENOUGH * WORLDS:
+        elsewhere = _weighed_as_placed(_gone_through(found, _better_place(found)))
+        found = elsewhere if counting(elsewhere.weights) > counting(found.weights) else found
+    return replace(found, lines=l.banded(found.course.moves, found.weights))
 
 
-def _moved(ledger: Ledger, entry: Entry, state: State) -> Ledger:
-    held = moved(ledger.held, entry.event, ledger.state, state)
-    held = _all_dried(held, ledger.state, state)
-    if not _own_pot(entry.event):
-        held = held.settled_at(ledger.second)
-    new = l.lines_of(entry, ledger.second, ledger.told, ledger.held, held)
-    told = l.told_up_to(ledger.told, ledger.held, held)
-    strengths = ledger.strengths + _strengths(entry, ledger.second, held)
-    return replace(
-        ledger, state=state, held=held, told=told, lines=(*ledger.lines, *new), strengths=strengths
-    )
+def _better_place(ledger: Ledger) -> Placing:
+    """Where prior and readings agree best: found by looking round, going there, and looking round again."""
+    known = ledger.held.unknowns
+    names, best, reach = tuple(known.steps), dict(ledger.placing.best), dict.fromkeys(known.steps, 1.0)
+    for look in range(MOST_LOOKS):
+        seen = _gone_through(ledger, look_round(names, best, reach))
+        lines = lines_seen(names, seen.held.evidence, best, reach)
+        there = agreed(lines)
+        far = max(abs(z - best.get(name, 0.0)) for name, z in zip(names, there.best, strict=True))
+        if far <= NEAR_ENOUGH or look == MOST_LOOKS - 1:
+            break
+        best = {
+            name: best.get(name, 0.0) + max(-MOST_STEP, min(MOST_STEP, z - best.get(name, 0.0)))
+            for name, z in zip(names, there.best, strict=True)
+        }
+        reach = reach_of(lines, there)
+    return put_together(known.dealt(), lines, there)
 
 
-def _all_dried(held: Holdings, before: State, after: State) -> Holdings:
-    for lot in after.lots:
-        was = before.lot(lot.name)
-        if lot.place == OUT_DRY and was is not None and was.place != OUT_DRY and lot.name in held.fibres:
-            held = dried(held, lot.name)
-    return held
+def _weighed_as_placed(ledger: Ledger) -> Ledger:
+    weights = weights_of(likelihood(ledger.held.evidence), ledger.placing.lift)
+    return replace(ledger, weights=weights)
 
 
-def _strengths(entry: Entry, second: float, held: Holdings) -> tuple[StrengthReading, ...]:
-    event = entry.event
-    if not isinstance(event, e.Read) or event.strength is None or not event.vessel:
+def _gone_through(ledger: Ledger, placing: Placing) -> Ledger:
+    """The same day with the worlds put elsewhere."""
+    course = started(ledger.plan, ledger.starting, placing)
+    for one in ledger.happenings:
+        course = carried_on(course, ledger.starting, one)
+    return replace(ledger, course=course, placing=placing)
+
+
+def _strengths(ledger: Ledger, happening: Happening) -> tuple[StrengthReading, ...]:
+    event, n = happening.entry.event, happening.entry.n
+    if not isinstance(event, e.Read) or event.strength is None or not event.vessel or happening.odd:
         return ()
-    volume_l = band(held.bath(event.vessel).pool.volume_l)
+    said = next((one for one in ledger.held.evidence if one.n == n), None)
+    alone = said is not None and sum(one.scale == said.scale for one in ledger.held.evidence) == 1
     return (
-        StrengthReading(entry.n, second, event.vessel, event.strength, event.against, event.how, volume_l),
+        StrengthReading(
+            n,
+            happening.second,
+            event.vessel,
+            event.strength,
+            event.against,
+            event.how,
+            band(ledger.held.bath(event.vessel).pool.volume_l, ledger.weights),
+            counted=said is not None and not (said.scale and alone),
+            lot=main_lot(ledger.held, event.vessel),
+        ),
     )

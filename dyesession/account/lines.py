@@ -4,11 +4,11 @@ Knows nothing of how a movement is reckoned: it compares holdings before and aft
 (steam, uptake, extraction) is told in lines of its own when something next happens to that pot.
 """
 
-from collections.abc import Mapping
-from dataclasses import replace
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 
 from dyesession.account.holdings import Bath, Holdings
-from dyesession.account.model import NOTHING, Amount, LedgerLine
+from dyesession.account.model import Amount, LedgerLine
 from dyesession.account.pools import EMPTY, Pool
 from dyesession.account.worlds import ZEROS, Vector, band, mean, minus
 from dyesession.session import events as e
@@ -18,18 +18,45 @@ LEAST_L = 0.0005  # a line about less than half a millilitre tells nobody anythi
 LEAST_G = 0.0005
 
 
+@dataclass(frozen=True)
+class Movement:
+    """A line before it is banded: what it did in every world."""
+
+    n: int
+    second: float
+    vessel: str
+    what: str
+    volume_l: Vector = ZEROS
+    changes: tuple[tuple[str, Vector], ...] = ()
+
+
+def banded(movements: Iterable[Movement], weights: Vector) -> tuple[LedgerLine, ...]:
+    """The lines as they are shown, by what the worlds weigh now."""
+    return tuple(
+        LedgerLine(
+            one.n,
+            one.second,
+            one.vessel,
+            one.what,
+            band(one.volume_l, weights),
+            tuple([Amount(name, band(change, weights)) for name, change in one.changes]),
+        )
+        for one in movements
+    )
+
+
 def lines_of(
     entry: Entry, second: float, told: Holdings, before: Holdings, after: Holdings
-) -> tuple[LedgerLine, ...]:
+) -> tuple[Movement, ...]:
     """Lines of one entry: what time did to each pot it touched, then what it did itself."""
-    found: list[LedgerLine] = []
+    found: list[Movement] = []
     for name in _touched(before, after):
         found += _time_lines(name, told, before, entry.n, second)
         found += _own_line(entry, second, name, before, after)
     return tuple(found)
 
 
-def time_lines(told: Holdings, now: Holdings, n: int, second: float) -> tuple[LedgerLine, ...]:
+def time_lines(told: Holdings, now: Holdings, n: int, second: float) -> tuple[Movement, ...]:
     """What time has done to each pot since the last line about it."""
     return tuple(line for name in now.baths for line in _time_lines(name, told, now, n, second))
 
@@ -42,10 +69,10 @@ def told_up_to(told: Holdings, before: Holdings, after: Holdings) -> Holdings:
     return replace(told, baths=baths, kept=after.kept)
 
 
-def not_counted(entry: Entry, why: str, second: float) -> LedgerLine:
+def not_counted(entry: Entry, why: str, second: float) -> Movement:
     """The line of an entry that does not fit what came before it."""
     vessel = str(getattr(entry.event, "vessel", ""))
-    return LedgerLine(entry.n, second, vessel, f"not counted: {why}", NOTHING)
+    return Movement(entry.n, second, vessel, f"not counted: {why}")
 
 
 def _touched(before: Holdings, after: Holdings) -> tuple[str, ...]:
@@ -58,30 +85,30 @@ def _pool(held: Holdings, name: str) -> Pool:
     return bath.pool if bath is not None else EMPTY
 
 
-def _time_lines(name: str, told: Holdings, now: Holdings, n: int, second: float) -> list[LedgerLine]:
+def _time_lines(name: str, told: Holdings, now: Holdings, n: int, second: float) -> list[Movement]:
     was, is_now = told.baths.get(name, Bath()).pool, now.baths.get(name, Bath()).pool
     if was is is_now:
         return []
     found = []
     steam = minus(is_now.volume_l, was.volume_l)
     if abs(mean(steam)) >= LEAST_L:
-        found.append(LedgerLine(n, second, name, "steamed off", band(steam)))
+        found.append(Movement(n, second, name, "steamed off", steam))
     changes = _changes(was, is_now)
-    into = tuple(one for one in changes if one.grams.mean > 0)
-    out = tuple(one for one in changes if one.grams.mean < 0)
+    into = tuple(one for one in changes if mean(one[1]) > 0)
+    out = tuple(one for one in changes if mean(one[1]) < 0)
     if into:
-        found.append(LedgerLine(n, second, name, "drawn out of the dyestuff", NOTHING, into))
+        found.append(Movement(n, second, name, "drawn out of the dyestuff", ZEROS, into))
     if out:
-        found.append(LedgerLine(n, second, name, "taken up by the fibre", NOTHING, out))
+        found.append(Movement(n, second, name, "taken up by the fibre", ZEROS, out))
     return found
 
 
-def _own_line(entry: Entry, second: float, name: str, before: Holdings, after: Holdings) -> list[LedgerLine]:
+def _own_line(entry: Entry, second: float, name: str, before: Holdings, after: Holdings) -> list[Movement]:
     was, is_now = _pool(before, name), _pool(after, name)
     volume, changes = minus(is_now.volume_l, was.volume_l), _changes(was, is_now)
     if abs(mean(volume)) < LEAST_L and not changes and not _tells_nothing_new(entry):
         return []
-    return [LedgerLine(entry.n, second, name, words_of(entry.event, name), band(volume), changes)]
+    return [Movement(entry.n, second, name, words_of(entry.event, name), volume, changes)]
 
 
 def _tells_nothing_new(entry: Entry) -> bool:
@@ -89,10 +116,10 @@ def _tells_nothing_new(entry: Entry) -> bool:
     return isinstance(entry.event, e.Read)
 
 
-def _changes(was: Pool, is_now: Pool) -> tuple[Amount, ...]:
+def _changes(was: Pool, is_now: Pool) -> tuple[tuple[str, Vector], ...]:
     names = dict.fromkeys((*was.held_g, *is_now.held_g))
     differences = ((name, _difference(was, is_now, name)) for name in names)
-    return tuple(Amount(name, band(change)) for name, change in differences if abs(mean(change)) >= LEAST_G)
+    return tuple((name, change) for name, change in differences if abs(mean(change)) >= LEAST_G)
 
 
 def _difference(was: Pool, is_now: Pool, name: str) -> Vector:

@@ -4,7 +4,7 @@ Knows nothing of how it was reckoned. Colour is counted in grams of this lot's d
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 How = Literal["weighed", "read", "matched", "typed", "planned", "modelled", "learned", "guess"]
@@ -79,7 +79,8 @@ class DyestuffEstimate:
     brings.
 
     `next_min` is how long the planned extraction takes, and `next_water_l` its water; None where no plan
-    says it. `pulls` counts strains.
+    says it. `pulls` counts strains. `next_kept` is the share that one more would leave behind, `how` says
+    whether its strains were read.
     """
 
     lot: str
@@ -90,6 +91,20 @@ class DyestuffEstimate:
     next_pull: Band90
     next_min: float | None
     next_water_l: float | None
+    next_kept: Band90 = NOTHING
+    how: How = "modelled"
+
+
+@dataclass(frozen=True)
+class StrainEstimate:
+    """One strain of a dyestuff lot, counted from 1: the colour and the liquor that ran off, g/L beside."""
+
+    lot: str
+    number: int
+    n: int
+    brought: Band90
+    volume_l: Band90
+    strength_g_l: Band90
 
 
 @dataclass(frozen=True)
@@ -175,7 +190,11 @@ class Lost:
 
 @dataclass(frozen=True)
 class StrengthReading:
-    """A strength as it was read, with the volume the account held for that bath then. Kept, not yet used."""
+    """A strength as it was read, with the volume the account held for that bath then, and of which lot.
+
+    `counted` is False where it could not be held against anything the account knows: kept, not reckoned
+    with.
+    """
 
     n: int
     second: float
@@ -184,11 +203,30 @@ class StrengthReading:
     against: str
     how: str
     volume_l: Band90
+    counted: bool = True
+    lot: str = ""
+
+
+@dataclass(frozen=True)
+class ReadingEffect:
+    """What one reading did to an estimate: of what, in which unit, before and after, and how it was read."""
+
+    n: int
+    second: float
+    what: str
+    unit: str
+    before: Band90
+    after: Band90
+    how: How
 
 
 @dataclass(frozen=True)
 class Account:
-    """All estimates after entry `n`, at a session second."""
+    """All estimates after entry `n`, at a session second.
+
+    `effects` are what readings did to estimates, oldest first. `behind` is what the answers to a question
+    are reckoned from (`answers`); nobody else looks at it.
+    """
 
     n: int
     second: float
@@ -200,6 +238,9 @@ class Account:
     water: Balance = Balance("water", NOTHING, NOTHING, NOTHING, NOTHING, NOTHING, NOTHING)
     balances: tuple[Balance, ...] = ()
     strengths: tuple[StrengthReading, ...] = ()
+    effects: tuple[ReadingEffect, ...] = ()
+    strains: tuple[StrainEstimate, ...] = ()
+    behind: object = field(default=None, compare=False, repr=False)
 
     def bath(self, vessel: str) -> BathEstimate | None:
         """The bath in that vessel or kept under that label."""

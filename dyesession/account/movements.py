@@ -1,26 +1,34 @@
 """What each fact moves: one function a kind of event, water and every gram conserved in every world.
 
 Knows nothing of time passing or bands. A volume that was only planned is not a reading: it says what was
-meant, and the worlds differ by eye; a volume read, weighed, matched or typed replaces what was reckoned.
-The share kept per extraction is settled at the strain, however long it steeped (no figure for the effect of
-minutes was found).
+meant, and the worlds differ by eye; a volume read, weighed, matched or typed replaces what was reckoned, and
+how far each world had it wrong is evidence. The share kept per extraction is settled at the strain, however
+long it steeped (no figure for the effect of minutes was found).
 """
 
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any
 
 from dyesession.account import unknowns as u
-from dyesession.account.holdings import Bath, Fibre, Holdings, Store, together
+from dyesession.account.holdings import Bath, Evidence, Fibre, Holdings, Store, Strain, together
 from dyesession.account.model import How
+from dyesession.account.passing import kept_now
 from dyesession.account.pools import EMPTY, Pool, mixed, parted
-from dyesession.account.worlds import Vector, constant, minus, plus, scaled, settled, times, total
+from dyesession.account.strengths import held_back_l, main_lot, strength_g_l, what_it_says
+from dyesession.account.worlds import Vector, constant, minus, plus, scaled, times
+from dyesession.dyeing.bands import Z_90
 from dyesession.session import events as e
 from dyesession.session.state import OUT_WET, SIEVE, State
 
 ML_PER_L = 1000.0
-MOST_HELD = 0.9  # of the liquor there is: dyestuff that would hold more still lets some run off; judgement
-SQUEEZE_VARIES = 0.1  # half-width of a weighed retention when it stands for the next lift; judgement
+SQUEEZE_VARIES = 0.1 / Z_90  # how one lift by the same hands differs from the next (90 %: a tenth); judgement
+UNTOLD = 0.02  # what nobody logs of a pot's water (drips, a ladle, the cloth): share of it, one sd; judgement
+READ_SD = math.log1p(u.READING_ERROR) / Z_90  # of a volume read, as a share of it
+BOTH_SD = math.hypot(UNTOLD, READ_SD)
+UNTOLD_PULL = UNTOLD**2 / BOTH_SD**2  # of the way from what was reckoned to what was read
+ODD_FROM = 3.0  # standard deviations from which a world has missed something; our own choice
 
 Change = Callable[[Holdings, Any, State, State], Holdings]
 
@@ -83,13 +91,14 @@ def _dissolved(held: Holdings, event: e.Dissolved, before: State, after: State) 
 def _strained(held: Holdings, event: e.Strained, before: State, after: State) -> Holdings:
     bath = held.bath(event.vessel)
     lots = [one.name for one in before.dyestuffs if one.place == event.vessel and one.name in held.stores]
-    held, pool, held_back_l = _sieved(held, bath.pool, lots, event)
-    left, out = parted(pool, minus(pool.volume_l, held_back_l)) if lots else (EMPTY, pool)
+    held, pool, held_back = _sieved(held, bath.pool, lots, event, after.n)
+    left, out = parted(pool, minus(pool.volume_l, held_back)) if lots else (EMPTY, pool)
     # What parted left behind is all the sieve holds: liquor, and with it everything but the lots' own colour.
     kept = {name: grams for name, grams in left.held_g.items() if name not in lots}
     poured = dict(out.held_g)
     for lot in lots:
-        held, poured[lot] = _pulled(held, lot, pool, held_back_l)
+        held, poured[lot] = _pulled(held, lot, pool, held_back)
+        held = _marked(held, lot, after.n, poured[lot], out.volume_l)
     held = replace(held, sieve=mixed(held.sieve, Pool(left.volume_l, kept)))
     how: How = "read" if event.volume_l is not None and was_read(event.how) else "modelled"
     moved_bath = Bath(Pool(out.volume_l, poured), bath.temperature_c, bath.uses, how)
@@ -97,20 +106,40 @@ def _strained(held: Holdings, event: e.Strained, before: State, after: State) ->
     return held.with_bath(event.into, together(held.bath(event.into), moved_bath))
 
 
-def _sieved(held: Holdings, pool: Pool, lots: list[str], event: e.Strained) -> tuple[Holdings, Pool, Vector]:
+def _sieved(
+    held: Holdings, pool: Pool, lots: list[str], event: e.Strained, n: int
+) -> tuple[Holdings, Pool, Vector]:
     """The liquor before it is parted, and how much the dyestuff keeps. A volume read corrects the pot's,
-    not the dyestuff's own share, which is the surer guess.
+    and says what the dyestuff holds.
     """
-    solid = [lot for lot in lots if not held.stores[lot].soluble]
-    wants = total(
-        [times(held.unknowns[u.spent_name(lot)], held.stores[lot].total_g / ML_PER_L) for lot in solid]
-    )
-    back = tuple([min(want, MOST_HELD * there) for want, there in zip(wants, pool.volume_l, strict=True)])
-    if event.volume_l is None or not was_read(event.how):
+    back = held_back_l(held, pool.volume_l, tuple(lots))
+    if not event.volume_l or not was_read(event.how):
         return held, pool, back
-    runs_off = settled(minus(pool.volume_l, back), event.volume_l, u.READING_ERROR)
+    held, runs_off = _by_reading(held, minus(pool.volume_l, back), event.volume_l, n)
     held, pool = _corrected(held, pool, plus(runs_off, back))
     return held, pool, back
+
+
+def _by_reading(held: Holdings, reckoned_l: Vector, read_l: float, n: int) -> tuple[Holdings, Vector]:
+    """A volume that was read: each world goes part of the way to it, and all the way where it was far off.
+
+    How far a pot's water goes untold against how well it is read says how much of the way (the mean of two
+    normals); a world off by far more than pots drip has missed something, and takes the reading as it is.
+    """
+    name = f"volume read at entry {n}"
+    held = replace(held, unknowns=held.unknowns.with_unknown(name, u.VOLUME_STEP))
+    errors = held.unknowns[name]
+    if min(reckoned_l) <= 0.0 or read_l <= 0.0:
+        return held, tuple([read_l * error**READ_SD for error in errors])
+    off = tuple([math.log(read_l / had) for had in reckoned_l])
+    pulls = [1.0 - (1.0 - UNTOLD_PULL) / (1.0 + (one / (ODD_FROM * BOTH_SD)) ** 4) for one in off]
+    volume_l = tuple(
+        [
+            had * math.exp(pull * one) * error ** (READ_SD * math.sqrt(pull))
+            for had, one, pull, error in zip(reckoned_l, off, pulls, errors, strict=True)
+        ]
+    )
+    return held.with_evidence(Evidence(n, off, BOTH_SD)), volume_l
 
 
 def _corrected(held: Holdings, pool: Pool, volume_l: Vector) -> tuple[Holdings, Pool]:
@@ -119,20 +148,27 @@ def _corrected(held: Holdings, pool: Pool, volume_l: Vector) -> tuple[Holdings, 
     return replace(held, by_reading_l=found), pool.with_volume(volume_l)
 
 
-def _pulled(held: Holdings, lot: str, pool: Pool, held_back_l: Vector) -> tuple[Holdings, Vector]:
+def _pulled(held: Holdings, lot: str, pool: Pool, held_back: Vector) -> tuple[Holdings, Vector]:
     """One extraction's colour: what the dyestuff keeps (no less than the liquor it holds has), and what
     runs off.
     """
     store, free = held.stores[lot], pool.grams(lot)
     here = plus(store.colour_g, free)
     least = [
-        back / all_l if all_l > 0.0 else 0.0 for back, all_l in zip(held_back_l, pool.volume_l, strict=True)
+        back / all_l if all_l > 0.0 else 0.0 for back, all_l in zip(held_back, pool.volume_l, strict=True)
     ]
-    kept = constant(0.0) if store.soluble else held.unknowns[u.kept_name(lot)]
-    shares = tuple([max(r, floor) for r, floor in zip(kept, least, strict=True)])
+    kept = constant(0.0) if store.soluble else kept_now(held, lot)
+    shares = tuple(map(max, kept, least))
     inside = scaled(here, shares)
     held = held.with_store(lot, replace(store, colour_g=inside, pulls=store.pulls + 1))
     return held, minus(here, inside)
+
+
+def _marked(held: Holdings, lot: str, n: int, colour_g: Vector, volume_l: Vector) -> Holdings:
+    """A strain is remembered: readings name it later."""
+    strength = tuple([g / v if v > 0.0 else 0.0 for g, v in zip(colour_g, volume_l, strict=True)])
+    strain = Strain(lot, held.stores[lot].pulls, n, colour_g, volume_l, strength)
+    return replace(held, strains=(*held.strains, strain))
 
 
 def _pooled(held: Holdings, event: e.Pooled, before: State, after: State) -> Holdings:
@@ -140,10 +176,18 @@ def _pooled(held: Holdings, event: e.Pooled, before: State, after: State) -> Hol
     if event.volume_l is None:
         held = held.without_bath(event.vessel)
         return held.with_bath(event.into, together(held.bath(event.into), bath))
-    left, out = parted(bath.pool, constant(event.volume_l))
+    held, pool = _at_least(held, bath.pool, event.volume_l)
+    left, out = parted(pool, constant(event.volume_l))
     held = held.with_pool(event.vessel, left)
     poured = replace(bath, pool=out, volume_how=_word(event.how))
     return held.with_bath(event.into, together(held.bath(event.into), poured))
+
+
+def _at_least(held: Holdings, pool: Pool, volume_l: float) -> tuple[Holdings, Pool]:
+    """Liquor of which so much was poured: a world that held less had it wrong, and books the difference."""
+    if min(pool.volume_l) >= volume_l:
+        return held, pool
+    return _corrected(held, pool, tuple([max(there, volume_l) for there in pool.volume_l]))
 
 
 def _topped_up(held: Holdings, event: e.ToppedUp, before: State, after: State) -> Holdings:
@@ -168,8 +212,17 @@ def _entered(held: Holdings, event: e.Entered | e.Dipped, before: State, after: 
         return held
     fibre = held.fibres.get(name, Fibre(lot.kind, lot.mass_g, lot.snippet))
     bath = held.bath(event.vessel)
+    held = _unused_remembered(held, event.vessel, before)
     held = held.with_bath(event.vessel, together(bath, Bath(fibre.liquor, bath.temperature_c)))
     return held.with_fibre(name, replace(fibre, liquor=EMPTY))
+
+
+def _unused_remembered(held: Holdings, vessel: str, before: State) -> Holdings:
+    """How strong a bath was when fibre first went in: readings name it later. Fibre alone in it forgets."""
+    lot = main_lot(held, vessel)
+    if not lot or any(not one.snippet for one in before.lots_in(vessel)):
+        return held
+    return replace(held, fresh={**held.fresh, vessel: strength_g_l(held, vessel, lot)})
 
 
 def _lifted(held: Holdings, event: e.Lifted, before: State, after: State) -> Holdings:
@@ -181,8 +234,7 @@ def _lifted(held: Holdings, event: e.Lifted, before: State, after: State) -> Hol
     if fibre is None:
         return held
     if event.wet_mass_g is not None:
-        held = _weighed_wet(held, fibre, event.wet_mass_g)
-        carried = constant(max(0.0, event.wet_mass_g - fibre.bone_dry_g) / ML_PER_L)
+        held, carried = _weighed_wet(held, fibre, event.wet_mass_g, after.n)
     else:
         carried = times(held.unknowns[u.held_name(u.family_of(fibre.kind))], fibre.bone_dry_g / ML_PER_L)
     left, out = parted(bath.pool, carried)
@@ -192,24 +244,33 @@ def _lifted(held: Holdings, event: e.Lifted, before: State, after: State) -> Hol
     return held.with_fibre(event.lot, replace(fibre, liquor=mixed(fibre.liquor, out)))
 
 
-def _weighed_wet(held: Holdings, fibre: Fibre, wet_mass_g: float) -> Holdings:
-    """A wet weight replaces the guess for fibre of that family: the same hands lift the next lot."""
-    if fibre.snippet or wet_mass_g <= fibre.bone_dry_g:
-        return held
-    name = u.held_name(u.family_of(fibre.kind))
-    weighed = (wet_mass_g - fibre.bone_dry_g) / fibre.bone_dry_g
-    found = settled(held.unknowns[name], weighed, SQUEEZE_VARIES)
-    return replace(held, unknowns=held.unknowns.with_value(name, found))
+def _weighed_wet(held: Holdings, fibre: Fibre, wet_mass_g: float, n: int) -> tuple[Holdings, Vector]:
+    """Litres a lot weighed wet carries, and what that says of fibre of its family: the same hands lift the
+    next lot.
+    """
+    name = f"wet weight at entry {n}"
+    held = replace(held, unknowns=held.unknowns.with_unknown(name, u.WEIGHED_WATER))
+    weighed_g = max(0.0, wet_mass_g - fibre.bone_dry_g)
+    carried = times(held.unknowns[name], weighed_g / ML_PER_L)
+    guessed = held.unknowns[u.held_name(u.family_of(fibre.kind))]
+    if fibre.snippet or weighed_g <= 0.0 or fibre.bone_dry_g <= 0.0 or min(guessed) <= 0.0:
+        return held, carried
+    log_weighed = math.log(weighed_g / fibre.bone_dry_g)
+    off = tuple([log_weighed - math.log(one) for one in guessed])
+    return held.with_evidence(Evidence(n, off, SQUEEZE_VARIES)), carried
 
 
 def _read(held: Holdings, event: e.Read, before: State, after: State) -> Holdings:
     if event.vessel and event.temperature_c is not None:
         held = _warmed(held, event.vessel, event.temperature_c)
     if event.vessel and event.volume_l is not None and event.vessel in held.baths:
-        held = _volume_read(held, event.vessel, event.volume_l)
+        held = _volume_read(held, event.vessel, event.volume_l, after.n)
+    if event.vessel and event.strength is not None:
+        said = what_it_says(held, event, after.n, before)
+        held = held.with_evidence(said) if said is not None else held
     lot = after.lot(event.lot)
     if lot is not None and event.mass_g is not None and lot.place == OUT_WET:
-        held = _wet_mass_read(held, event.lot, event.mass_g)
+        held = _wet_mass_read(held, event.lot, event.mass_g, after.n)
     return held
 
 
@@ -219,19 +280,19 @@ def _warmed(held: Holdings, vessel: str, temperature_c: float) -> Holdings:
     return held.with_bath(vessel, held.bath(vessel).warmed(temperature_c))
 
 
-def _volume_read(held: Holdings, vessel: str, volume_l: float) -> Holdings:
+def _volume_read(held: Holdings, vessel: str, volume_l: float, n: int) -> Holdings:
     bath = held.bath(vessel)
-    held, pool = _corrected(held, bath.pool, settled(bath.pool.volume_l, volume_l, u.READING_ERROR))
+    held, read_l = _by_reading(held, bath.pool.volume_l, volume_l, n)
+    held, pool = _corrected(held, bath.pool, read_l)
     return held.with_bath(vessel, replace(bath, pool=pool, volume_how="read"))
 
 
-def _wet_mass_read(held: Holdings, lot: str, mass_g: float) -> Holdings:
+def _wet_mass_read(held: Holdings, lot: str, mass_g: float, n: int) -> Holdings:
     """A lot weighed wet on the table: its liquor is known, what that holds is as reckoned."""
     fibre = held.fibres.get(lot)
     if fibre is None:
         return held
-    held = _weighed_wet(held, fibre, mass_g)
-    carried = constant(max(0.0, mass_g - fibre.bone_dry_g) / ML_PER_L)
+    held, carried = _weighed_wet(held, fibre, mass_g, n)
     held, liquor = _corrected(held, fibre.liquor, carried)
     return held.with_fibre(lot, replace(fibre, liquor=liquor))
 
@@ -251,7 +312,7 @@ def _reached(held: Holdings, event: e.Reached, before: State, after: State) -> H
 
 def _kept(held: Holdings, event: e.Kept, before: State, after: State) -> Holdings:
     if event.volume_l is not None and event.vessel in held.baths:
-        held = _volume_read(held, event.vessel, event.volume_l)
+        held = _volume_read(held, event.vessel, event.volume_l, after.n)
     bath = held.bath(event.vessel)
     there = held.kept.get(event.label, Bath())
     return held.without_bath(event.vessel).with_kept(event.label, together(there, bath))
@@ -263,7 +324,8 @@ def _drawn(held: Holdings, event: e.Drawn, before: State, after: State) -> Holdi
         bath = held.kept[event.label]
         left, out = EMPTY, bath.pool
         if event.volume_l is not None:
-            left, out = parted(bath.pool, constant(event.volume_l))
+            held, pool = _at_least(held, bath.pool, event.volume_l)
+            left, out = parted(pool, constant(event.volume_l))
         held = held.with_kept(event.label, replace(bath, pool=left))
         drawn = replace(bath, pool=out, volume_how="modelled")
         return held.with_bath(event.vessel, together(held.bath(event.vessel), drawn))

@@ -16,7 +16,7 @@ from dyesession.account.heat import S_PER_MIN, stays_cold, temperature_at_c, wor
 from dyesession.account.holdings import Bath, Fibre, Holdings
 from dyesession.account.steam import COLDEST_STEAM_C, diameter_m, steamed_l
 from dyesession.account.worlds import ZEROS, Vector, constant, mean, minus, plus, scaled, times, total
-from dyesession.plan.model import Plan
+from dyesession.dyeing.extraction import kept_in_pull
 from dyesession.session.state import State
 
 STEP_S = 600.0  # temperatures are followed in steps of ten minutes; our own choice, no source
@@ -27,9 +27,8 @@ PER_CENT = 100.0
 
 @dataclass(frozen=True)
 class Stage:
-    """What holds still while time passes: the plan, the facts' state, what an account starts from."""
+    """What holds still while time passes: the facts' state, and what an account starts from."""
 
-    plan: Plan
     state: State
     starting: u.Starting
 
@@ -75,11 +74,12 @@ def _steamed(
         return held if end_c == bath.temperature_c else held.with_bath(vessel, bath.warmed(end_c))
     lost = steamed_l(
         held.unknowns[u.LID],
+        held.unknowns[u.STEAM],
         bath.pool.volume_l,
         middle_c,
         hours,
         _wide_m(stage, vessel, bath),
-        stage.plan.boiling_c,
+        stage.state.boiling_c,
         stage.starting.net_power_w,
     )
     left = bath.pool.with_volume(minus(bath.pool.volume_l, lost))
@@ -110,7 +110,7 @@ def _extracted(held: Holdings, state: State, vessel: str, minutes: float) -> Hol
             continue
         pool, lot = held.bath(vessel).pool, dyestuff.name
         free_g = pool.grams(lot)
-        kept, shares = held.unknowns[u.kept_name(lot)], approach(held.unknowns[u.rate_name(lot)], minutes)
+        kept, shares = kept_now(held, lot), approach(held.unknowns[u.rate_name(lot)], minutes)
         given = tuple(
             [
                 (inside - rests) * share if inside > (rests := r * (inside + free)) else 0.0
@@ -120,6 +120,19 @@ def _extracted(held: Holdings, state: State, vessel: str, minutes: float) -> Hol
         held = held.with_store(lot, replace(store, colour_g=minus(store.colour_g, given)))
         held = held.with_pool(vessel, pool.with_grams(lot, plus(free_g, given)))
     return held
+
+
+def kept_now(held: Holdings, lot: str) -> Vector:
+    """Share a dyestuff keeps of its colour in the extraction it is in, or that would come next."""
+    known, number = held.unknowns, held.stores[lot].pulls + 1
+    return _kept(known[u.kept_name(lot)], known[u.stiffens_name(lot)], known[u.fades_name(lot)], number)
+
+
+@lru_cache(maxsize=256)
+def _kept(first: Vector, stiffens: Vector, fades: Vector, number: int) -> Vector:
+    if number == 1:
+        return first
+    return tuple([kept_in_pull(*one, number) for one in zip(first, stiffens, fades, strict=True)])
 
 
 def _taken_up(held: Holdings, stage: Stage, vessel: str, minutes: float) -> Holdings:
@@ -133,7 +146,7 @@ def _taken_up(held: Holdings, stage: Stage, vessel: str, minutes: float) -> Hold
             continue
         if name in held.stores:
             held = _dyed(held, vessel, name, inside, minutes)
-        elif is_alum(stage.plan, name):
+        elif is_alum(stage.state, name):
             held = _mordanted(held, vessel, name, inside, minutes)
     return held
 
@@ -169,6 +182,8 @@ def _mordanted(held: Holdings, vessel: str, alum: str, inside: dict[str, Fibre],
     """
     known, pool = held.unknowns, held.bath(vessel).pool
     dry_g = math.fsum(fibre.mass_g for fibre in inside.values())
+    if dry_g <= 0.0:
+        return held
     there = total([pool.grams(alum), *(held.fibres[lot].taken(alum) for lot in inside)])
     shares = approach(known[u.MORDANT_RATE], minutes)
     wanted = {}
@@ -207,11 +222,11 @@ def _moved(held: Holdings, vessel: str, name: str, wanted: dict[str, Vector]) ->
     return replace(held, fibres={**held.fibres, **fibres}, baths={**held.baths, vessel: bath})
 
 
-def is_alum(plan: Plan, ingredient: str) -> bool:
+def is_alum(state: State, ingredient: str) -> bool:
     """Whether an ingredient is a mordant the alum rule is for; what fibre takes of others is not reckoned."""
     return any(
         one.ingredient == ingredient and one.role == "mordant" and "alum" in one.substance.casefold()
-        for one in plan.doses
+        for one in state.doses
     )
 
 

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from dyesession.account.estimate import Meant, meant
 from dyesession.account.model import (
     NOTHING,
     Account,
@@ -102,8 +103,9 @@ def sentences(account: Account, plan: Plan, vessel: str | None = None) -> tuple[
     bath = account.bath(vessel) if vessel is not None else main_bath(account, plan)
     if bath is None:
         return ()
-    said = [_strength(account, bath), _depth(account, plan, bath), _fibre(account, bath)]
-    said += [_volume(bath), _drift(plan, bath), _water(account, plan, bath)]
+    now = meant(account, plan)
+    said = [_strength(account, bath), _depth(account, now, bath), _fibre(account, bath)]
+    said += [_volume(bath), _drift(now, bath), _water(account, now, bath)]
     return tuple(one for one in said if one is not None)
 
 
@@ -111,15 +113,16 @@ def main_bath(account: Account, plan: Plan) -> BathEstimate | None:
     """The bath a dyer asks about first: where fibre is dyed, then where dyestuff is extracted, then kept
     ones.
     """
+    now = meant(account, plan)
     return max(
         (one for one in account.baths if one.dye),
-        key=lambda one: (_rank(plan, one), math.fsum(a.grams.mean for a in one.dye)),
+        key=lambda one: (_rank(now, one), math.fsum(a.grams.mean for a in one.dye)),
         default=None,
     )
 
 
-def _rank(plan: Plan, bath: BathEstimate) -> int:
-    stages = {step.stage for step in plan.steps if step.vessel == bath.vessel}
+def _rank(now: Meant, bath: BathEstimate) -> int:
+    stages = {step.stage for step in now.steps if step.vessel == bath.vessel}
     if bath.kept:
         return 1
     return 3 if "dye" in stages else 2 if "extract" in stages else 0
@@ -156,20 +159,20 @@ def _dissolved(bath: BathEstimate) -> Said:
     return Said(f"{_named(bath)} holds {things}", bath.how)
 
 
-def _depth(account: Account, plan: Plan, bath: BathEstimate) -> Said | None:
-    if not bath.dye or _rank(plan, bath) == 0:
+def _depth(account: Account, now: Meant, bath: BathEstimate) -> Said | None:
+    if not bath.dye or _rank(now, bath) == 0:
         return None
     main = max(bath.dye, key=lambda one: one.grams.mean)
-    parts = [_of_planned(plan, main), "" if bath.uses else _again(account.dyestuff(main.lot))]
+    parts = [_of_planned(now, main), "" if bath.uses else _again(account.dyestuff(main.lot))]
     text = ". ".join(one for one in parts if one)
     return Said(text, "", "depth") if text else None
 
 
-def _of_planned(plan: Plan, amount: Amount) -> str:
-    dose = next((one for one in plan.doses if one.ingredient == amount.lot), None)
-    if dose is None or dose.percent_wof is None or plan.fibre_mass_g <= 0:
+def _of_planned(now: Meant, amount: Amount) -> str:
+    dose = next((one for one in now.doses if one.ingredient == amount.lot), None)
+    if dose is None or dose.percent_wof is None or now.fibre_g <= 0:
         return ""
-    share = percent(100.0 * amount.grams.mean / plan.fibre_mass_g)
+    share = percent(100.0 * amount.grams.mean / now.fibre_g)
     return f"That is {share} WOF of the {dose.percent_wof.aim:g} % planned"
 
 
@@ -207,16 +210,16 @@ def _volume(bath: BathEstimate) -> Said | None:
     return Said(f"It stands at {rounded_band(bath.volume_l, 'L')}, {shown} g/L", bath.volume_how, "volume")
 
 
-def _drift(plan: Plan, bath: BathEstimate) -> Said | None:
-    if not bath.hue_may_drift or not _rank(plan, bath):
+def _drift(now: Meant, bath: BathEstimate) -> Said | None:
+    if not bath.hue_may_drift or not _rank(now, bath):
         return None
     times = "once" if bath.uses == 1 else f"{bath.uses} times"
     return Said(f"It has been used {times}: its hue may drift", "", "drift")
 
 
-def _water(account: Account, plan: Plan, bath: BathEstimate) -> Said | None:
+def _water(account: Account, now: Meant, bath: BathEstimate) -> Said | None:
     """Whether there is water enough, and what one more extraction would mean for it."""
-    step = next((one for one in plan.steps if one.stage == "dye" and one.vessel == bath.vessel), None)
+    step = next((one for one in now.steps if one.stage == "dye" and one.vessel == bath.vessel), None)
     if step is None or step.water_l is None or bath.kept or bath.uses or _fibre_inside(account, bath):
         return None
     wet = [one for one in account.fibres if one.place == OUT_WET and not one.snippet]

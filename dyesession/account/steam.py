@@ -7,8 +7,7 @@ plan does not tell (a diameter) is guessed here.
 import math
 from functools import lru_cache
 
-from dyesession.account.worlds import Vector, dealt_steps, times
-from dyesession.dyeing.bands import T4_AT_HIGH
+from dyesession.account.worlds import Vector, times
 from dyesession.dyeing.evaporation import latent_heat_bound_kg_h, room_air, steam_band
 from dyesession.dyeing.water import saturation_pressure_kpa
 
@@ -19,10 +18,6 @@ LOWEST_BOIL_C, HIGHEST_BOIL_C = 82.0, 101.5  # 5000 m up, and sea level under a 
 MOST_OF_POT = 0.5  # of what is there, in one short step: a pot never boils quite dry here
 L_PER_M3 = 1000.0
 
-# Where each world stands in the laws' band, whose width depends on the heat: the lattice's column 0, used
-# only here.
-STEAM_STEPS = dealt_steps(0)
-
 
 def diameter_m(capacity_l: float | None, volume_l: float) -> float:
     """Width of a pot from its brim volume or, not knowing that, from what is in it."""
@@ -32,6 +27,7 @@ def diameter_m(capacity_l: float | None, volume_l: float) -> float:
 
 def steamed_l(
     lid: Vector,
+    steam: Vector,
     volume_l: Vector,
     temperature_c: float,
     hours: float,
@@ -39,12 +35,13 @@ def steamed_l(
     boiling_c: float,
     net_power_w: float,
 ) -> Vector:
-    """Litres lost in each world in some hours at a temperature of 30 °C or more; `lid` is the share past
-    the lid.
+    """Litres lost in each world in some hours at a temperature of 30 °C or more.
+
+    `lid` is the share past the lid, `steam` where the kitchen lies in the laws' band (1: the middle).
     """
     boil_c = min(max(boiling_c, LOWEST_BOIL_C), HIGHEST_BOIL_C)
     bath_c = min(temperature_c, boil_c)
-    rates, fastest = _rates_1_m_wide(lid, round(bath_c), round(boil_c, 1))
+    rates, fastest = _rates_1_m_wide(lid, steam, round(bath_c), round(boil_c, 1))
     most = latent_heat_bound_kg_h(net_power_w, bath_c) * hours
     scale = wide_m * wide_m * hours
     if fastest * scale <= min(most, MOST_OF_POT * min(volume_l)):
@@ -55,24 +52,26 @@ def steamed_l(
 
 
 @lru_cache(maxsize=512)
-def _rates_1_m_wide(lid: Vector, temperature_c: int, boiling_c: float) -> tuple[Vector, float]:
+def _rates_1_m_wide(lid: Vector, steam: Vector, temperature_c: int, boiling_c: float) -> tuple[Vector, float]:
     """Kilograms an hour from a pot 1 m wide in each world, and the fastest of them; a lid never adds."""
     centre, down, up = _open_1_m_wide(temperature_c, boiling_c)
     rates = tuple(
-        centre * math.exp(step * (up if step > 0.0 else down)) * min(share, 1.0)
-        for step, share in zip(STEAM_STEPS, lid, strict=True)
+        [
+            centre * factor ** (up if factor > 1.0 else down) * min(share, 1.0)
+            for factor, share in zip(steam, lid, strict=True)
+        ]
     )
     return rates, max(rates)
 
 
 @lru_cache(maxsize=512)
 def _open_1_m_wide(temperature_c: int, boiling_c: float) -> tuple[float, float, float]:
-    """Open pot 1 m wide: centre in kg/h, and the log-widths down and up for one step of Student's t."""
+    """Open pot 1 m wide: centre in kg/h, and the log-widths of its 90 % band down and up."""
     room = room_air(pressure_kpa=saturation_pressure_kpa(boiling_c))
     found = steam_band(float(temperature_c), 1.0, "off", None, room)
     centre = found.centre_kg_h
     return (
         centre,
-        math.log(centre / found.low_kg_h) / T4_AT_HIGH,
-        math.log(found.high_kg_h / centre) / T4_AT_HIGH,
+        math.log(centre / found.low_kg_h),
+        math.log(found.high_kg_h / centre),
     )

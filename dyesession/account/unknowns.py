@@ -5,11 +5,11 @@ Knows nothing of what happened. Guesses made here, beside those taken from there
 """
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
-from dyesession.account.worlds import Vector, dealt
-from dyesession.dyeing.bands import Scale
+from dyesession.account.worlds import Vector, at_steps, dealt_steps
+from dyesession.dyeing.bands import Z_90, Scale
 from dyesession.dyeing.evaporation import LID_SHARE
 from dyesession.dyeing.fibres import Family, fibre_family
 from dyesession.dyeing.limits import OutOfRange
@@ -21,8 +21,10 @@ from dyesession.dyeing.priors import (
     kept_share_prior,
     partition_prior,
     spent_retention_prior,
+    stiffening_fades_prior,
+    stiffens_prior,
 )
-from dyesession.plan.model import Plan, PlannedDose
+from dyesession.plan.model import Plan
 
 # A dye pot may be covered, ajar or open, and the log does not say. Centre: ajar; ends: below a good lid,
 # and open.
@@ -49,6 +51,19 @@ WATER_BY_JUG = Prior(
     "2-5 % for a jug (usual uncertainty, no source), the wider end as a hot jug overstates by 3 % more",
 )
 READING_ERROR = 0.05  # half-width of a volume reading, as the jug's
+# Where in the laws' band the steam of this kitchen lies, as a step of Student's t: the band's own width
+# depends on the heat (`steam`), so the guess is of the step.
+STEAM_STEP = Prior("steam over the laws' middle", 1.0, math.exp(-1.0), math.e, "log", "the laws' own spread")
+WEIGHED_WATER = Prior(
+    "water on fibre over what its wet weight says",
+    1.0,
+    0.985,
+    1.015,
+    "log",
+    "derived: 2-3 g of regain not known on 100 g of wool that carries 150-300 g, and a 1 g scale",
+)
+# A reading's own error, as a number whose log has the standard deviation 1 (90 %: 1.645 either way).
+VOLUME_STEP = Prior("error of a reading", 1.0, math.exp(-Z_90), math.exp(Z_90), "log", "by definition")
 
 # What a strong home ring brings into the pot, and so the most steam it can drive while no burner is told.
 # Judgement: 3 kW at 0.7, near an electric coil's 0.74 (a blog quoting US DOE tests: weak).
@@ -77,6 +92,16 @@ def known(name: str, value: float) -> Prior:
 def kept_name(dyestuff: str) -> str:
     """Name of the unknown: share of its colour that this dyestuff keeps per extraction."""
     return f"kept share of {dyestuff}"
+
+
+def stiffens_name(dyestuff: str) -> str:
+    """Name of the unknown: odds of keeping in its second extraction over those in the first."""
+    return f"stiffening of {dyestuff}"
+
+
+def fades_name(dyestuff: str) -> str:
+    """Name of the unknown: what is left of that stiffening each time after."""
+    return f"fading of the stiffening of {dyestuff}"
 
 
 def spent_name(dyestuff: str) -> str:
@@ -111,6 +136,7 @@ def mordant_most_name(family: Family) -> str:
 
 NO_LOTS: tuple[Family, ...] = ("wool",)  # a day without fibre still lifts snippets, which count as wool
 LID, EYE, JUG, MORDANT_RATE = "lid", "water by eye", "water by jug", "rate of mordanting"
+STEAM = "steam"
 
 
 def family_of(kind: str) -> Family:
@@ -125,27 +151,43 @@ def family_of(kind: str) -> Family:
 
 @dataclass(frozen=True)
 class Unknowns:
-    """Every unknown of a day by name, one number a world."""
+    """Every unknown of a day by name: one number a world, and the step of Student's t that it stands at.
+
+    `placed` says where readings have moved the worlds, by name; an unknown it does not name stands where it
+    was dealt. Only unknowns of some width have steps.
+    """
 
     values: Mapping[str, Vector]
+    steps: Mapping[str, Vector]
+    placed: Mapping[str, Vector] = field(default_factory=dict)
 
     def __getitem__(self, name: str) -> Vector:
         """One number a world for that unknown."""
         return self.values[name]
 
-    def with_value(self, name: str, value: Vector) -> "Unknowns":
-        """A copy with one unknown replaced, as by a weighing."""
-        return Unknowns({**self.values, name: value})
+    def dealt(self) -> Mapping[str, Vector]:
+        """The steps as they were dealt out, before any reading moved them."""
+        numbers = {name: number for number, name in enumerate(self.values, start=1)}
+        return {name: dealt_steps(numbers[name]) for name in self.steps}
+
+    def with_unknown(self, name: str, prior: Prior) -> "Unknowns":
+        """A copy with one unknown more, such as the error of a reading: it takes the next column."""
+        steps = self.placed.get(name) or dealt_steps(len(self.values) + 1)
+        moved = self.steps if prior.low == prior.high else {**self.steps, name: steps}
+        return Unknowns({**self.values, name: at_steps(prior, steps)}, moved, self.placed)
 
 
-def unknowns(plan: Plan, starting: Starting) -> Unknowns:
-    """All unknowns of a plan, each with its own column of the lattice, in an order the plan alone decides;
-    column 0 is the steam's.
-    """
-    values = {}
-    for number, (name, prior) in enumerate(starting_priors(plan), start=1):
-        values[name] = dealt(starting.priors.get(name, prior), number)
-    return Unknowns(values)
+def unknowns(plan: Plan, starting: Starting, placed: Mapping[str, Vector] | None = None) -> Unknowns:
+    """All unknowns of a plan, each with its own column of the lattice, in an order the plan alone decides."""
+    return with_all(Unknowns({}, {}, placed or {}), starting_priors(plan), starting)
+
+
+def with_all(known_yet: Unknowns, priors: Iterable[tuple[str, Prior]], starting: Starting) -> Unknowns:
+    """A copy that knows of all of these: what a day comes upon later takes the next columns."""
+    for name, prior in priors:
+        if name not in known_yet.values:
+            known_yet = known_yet.with_unknown(name, starting.priors.get(name, prior))
+    return known_yet
 
 
 def starting_priors(plan: Plan) -> Iterator[tuple[str, Prior]]:
@@ -153,26 +195,38 @@ def starting_priors(plan: Plan) -> Iterator[tuple[str, Prior]]:
     lists.
     """
     yield LID, LID_UNKNOWN
+    yield STEAM, STEAM_STEP
     yield EYE, WATER_BY_EYE
     yield JUG, WATER_BY_JUG
     yield MORDANT_RATE, UPTAKE_RATE
-    families = tuple(dict.fromkeys(family_of(one.kind) for one in plan.lots)) or NO_LOTS
+    dyestuffs = {one.ingredient: one.substance for one in plan.doses if one.role == "dyestuff"}
+    yield from priors_of((one.kind for one in plan.lots), dyestuffs)
+
+
+def priors_of(kinds: Iterable[str], dyestuffs: Mapping[str, str]) -> Iterator[tuple[str, Prior]]:
+    """Name and usual starting guess of what fibre of these kinds and these dyestuffs (name: substance)
+    bring.
+    """
+    families = tuple(dict.fromkeys(map(family_of, kinds))) or NO_LOTS
     for family in families:
         yield held_name(family), lift_prior(family)
         rule = RULES[family]
         yield mordant_share_name(family), _of_rule("logit", rule.share, rule.source)
         yield mordant_most_name(family), _of_rule("log", rule.most_pct, rule.source)
-    for dose in plan.doses:
-        if dose.role == "dyestuff":
-            yield from _of_dyestuff(dose, families)
+    for ingredient, substance in dyestuffs.items():
+        yield from _of_dyestuff(ingredient, substance, families)
 
 
-def _of_dyestuff(dose: PlannedDose, families: tuple[Family, ...]) -> Iterator[tuple[str, Prior]]:
-    yield kept_name(dose.ingredient), kept_share_prior(dose.substance)
-    yield spent_name(dose.ingredient), spent_retention_prior()
-    yield rate_name(dose.ingredient), UPTAKE_RATE
+def _of_dyestuff(
+    ingredient: str, substance: str, families: tuple[Family, ...]
+) -> Iterator[tuple[str, Prior]]:
+    yield kept_name(ingredient), kept_share_prior(substance)
+    yield stiffens_name(ingredient), stiffens_prior(substance)
+    yield fades_name(ingredient), stiffening_fades_prior(substance)
+    yield spent_name(ingredient), spent_retention_prior()
+    yield rate_name(ingredient), UPTAKE_RATE
     for family in families:
-        yield partition_name(dose.ingredient, family), partition_prior(family, dose.substance)
+        yield partition_name(ingredient, family), partition_prior(family, substance)
 
 
 def lift_prior(family: Family) -> Prior:

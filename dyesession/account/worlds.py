@@ -1,33 +1,37 @@
-"""A fixed set of equally likely worlds, and how a number that differs between them becomes a band.
+"""A fixed set of worlds with their weights, and how a number that differs between them becomes a band.
 
 Knows nothing of dye. Each unknown takes the middle points of its prior's equal shares, one a world, dealt
 out by a rank-1 lattice: world i gets point i times the unknown's own generator, modulo the (prime) number
 of worlds. So every unknown's own band is exact, unknowns are nearly uncorrelated (checked in the tests),
-and nothing depends on chance.
+and nothing depends on chance. Readings weigh the worlds (`beliefs`); without any they weigh alike.
 """
 
+import bisect
+import itertools
 import math
 import operator
 from collections.abc import Sequence
 from functools import lru_cache, reduce
 
 from dyesession.account.model import Band90
-from dyesession.dyeing.bands import HIGH_SHARE, LOW_SHARE, quantile_points, t4_quantile
+from dyesession.dyeing import bands
+from dyesession.dyeing.bands import HIGH_SHARE, LOW_SHARE, t4_quantile
 from dyesession.dyeing.priors import Prior
 
 Vector = tuple[float, ...]  # one number for each world
 
-WORLDS = 199  # a prime near the most that keeps a full day under a tenth of a second; measured
-# Found by a greedy search for the smallest greatest correlation between any two columns (0.15).
+WORLDS = 307  # a prime that keeps a reading on a full day under a tenth of a second; measured
+# Found by a search over random orders for many columns no two of which correlate by more than 0.16.
 GENERATORS = (
-    1, 59, 77, 144, 168, 79, 29, 63, 78, 97, 12, 14,
-    23, 105, 108, 190, 20, 65, 180, 183, 15, 49, 166, 174,
+    1, 255, 266, 201, 39, 8, 94, 43, 58, 44, 233, 272, 186, 209, 158, 61, 120, 113, 90, 265, 64,
+    48, 271, 250, 146, 276, 166, 89, 38, 274, 54, 23, 150, 10, 301, 118, 252, 227, 34, 206, 207, 28,
 )  # fmt: skip
 # Columns beyond the generators reuse them shifted round the circle by the share s that makes a column and its
 # shifted self uncorrelated, 1 - 6 s (1 - s) = 0 (derived).
 SHIFT = round(WORLDS * (0.5 - math.sqrt(1.0 / 12.0)))
 
 ZEROS: Vector = (0.0,) * WORLDS
+EVEN: Vector = (1.0 / WORLDS,) * WORLDS  # every world weighs the same: nothing was read yet
 
 
 def column(number: int) -> tuple[int, ...]:
@@ -38,18 +42,22 @@ def column(number: int) -> tuple[int, ...]:
 
 
 @lru_cache(maxsize=512)
-def dealt(prior: Prior, number: int) -> Vector:
-    """The prior's points, one a world, by the unknown's number; one number everywhere if it has no width."""
+def dealt_steps(number: int) -> Vector:
+    """Steps of Student's t (4 df), one a world, for the unknown of that number."""
+    return tuple(t4_quantile((i + 0.5) / WORLDS) for i in column(number))
+
+
+@lru_cache(maxsize=512)
+def at_steps(prior: Prior, steps: Vector) -> Vector:
+    """The prior's values at those steps, one a world; one number everywhere if it has no width."""
     if prior.low == prior.high:
         return (prior.centre,) * WORLDS
-    points = quantile_points(prior.centre, prior.low, prior.high, prior.scale, WORLDS)
-    return tuple(points[i] for i in column(number))
+    return bands.at_steps(prior.centre, prior.low, prior.high, prior.scale, steps)
 
 
-@lru_cache(maxsize=64)
-def dealt_steps(number: int) -> Vector:
-    """Steps of Student's t (4 df), one a world: for a band whose width is known only later."""
-    return tuple(t4_quantile((i + 0.5) / WORLDS) for i in column(number))
+def dealt(prior: Prior, number: int) -> Vector:
+    """The prior's own points, one a world, by the unknown's number."""
+    return at_steps(prior, dealt_steps(number))
 
 
 def constant(value: float) -> Vector:
@@ -57,20 +65,28 @@ def constant(value: float) -> Vector:
     return (value,) * WORLDS
 
 
-def mean(values: Sequence[float]) -> float:
+def mean(values: Sequence[float], weights: Vector = EVEN) -> float:
     """Mean over the worlds."""
-    return math.fsum(values) / len(values)
+    if weights is EVEN:
+        return math.fsum(values) / len(values)
+    return math.fsum(map(operator.mul, values, weights))
 
 
-def band(values: Vector) -> Band90:
+def band(values: Vector, weights: Vector = EVEN) -> Band90:
     """Mean and 90 % band over the worlds."""
     if values is ZEROS:
         return Band90(0.0, 0.0, 0.0)
+    least, most = min(values), max(values)
+    if least == most:
+        return Band90(least, least, least)
+    middle = mean(values, weights)
+    low, high = _evenly(values) if weights is EVEN else _weighed(values, weights)
+    return Band90(middle, min(middle, low), max(middle, high))
+
+
+def _evenly(values: Vector) -> tuple[float, float]:
     ordered = sorted(values)
-    if ordered[0] == ordered[-1]:
-        return Band90(ordered[0], ordered[0], ordered[0])
-    middle = math.fsum(ordered) / len(ordered)
-    return Band90(middle, min(middle, _at(ordered, LOW_SHARE)), max(middle, _at(ordered, HIGH_SHARE)))
+    return _at(ordered, LOW_SHARE), _at(ordered, HIGH_SHARE)
 
 
 def _at(ordered: list[float], share: float) -> float:
@@ -78,6 +94,22 @@ def _at(ordered: list[float], share: float) -> float:
     place = share * len(ordered) - 0.5
     below = math.floor(place)
     return ordered[below] + (ordered[below + 1] - ordered[below]) * (place - below)
+
+
+def _weighed(values: Vector, weights: Vector) -> tuple[float, float]:
+    """The same for worlds that weigh differently: each stands in the middle of its own weight."""
+    order = sorted(range(len(values)), key=values.__getitem__)
+    ends = list(itertools.accumulate(weights[i] for i in order))
+    places = [end - weights[i] / 2.0 for end, i in zip(ends, order, strict=True)]
+    return tuple([_between(values, order, places, share) for share in (LOW_SHARE, HIGH_SHARE)])  # type: ignore[return-value]
+
+
+def _between(values: Vector, order: list[int], places: list[float], share: float) -> float:
+    above = bisect.bisect_left(places, share)
+    if above == 0 or above == len(places):
+        return values[order[min(above, len(order) - 1)]]
+    low, high = values[order[above - 1]], values[order[above]]
+    return low + (high - low) * (share - places[above - 1]) / (places[above] - places[above - 1])
 
 
 # Through `map` and `operator`: a third of a comprehension's time, and a day holds thousands of these sums.
@@ -106,15 +138,3 @@ def scaled(a: Vector, shares: Vector) -> Vector:
 def total(vectors: Sequence[Vector]) -> Vector:
     """Sum of any number of vectors, nothing for none."""
     return reduce(plus, vectors, ZEROS)
-
-
-def settled(values: Vector, reading: float, error_share: float) -> Vector:
-    """The worlds after a reading: its number is their mean, and each keeps its side of it.
-
-    The 90 % half-width becomes that of the reading, `error_share` of it, or stays when it was narrower: a
-    reading never widens the band. Nothing goes below nought.
-    """
-    now = band(values)
-    half, allowed = now.half_width, error_share * abs(reading)
-    shrink = min(1.0, allowed / half) if half > 0.0 else 0.0
-    return tuple([max(0.0, reading + (value - now.mean) * shrink) for value in values])

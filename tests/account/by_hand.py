@@ -12,13 +12,16 @@ from dyesession.account.unknowns import (
     JUG,
     LID,
     MORDANT_RATE,
+    STEAM,
     Starting,
+    fades_name,
     held_name,
     kept_name,
     known,
     partition_name,
     rate_name,
     spent_name,
+    stiffens_name,
 )
 from dyesession.clock import SteppingClock
 from dyesession.plan.model import (
@@ -118,8 +121,8 @@ def one_dye_plan(
 
 
 def all_known(dyestuff: str, **numbers: float) -> Starting:
-    """Every unknown of a one-dye plan as a known number: no steam, water as told, nothing held, unless
-    given.
+    """Every unknown of a one-dye plan as a known number: no steam, water as told, nothing held, the same share
+    kept each time, unless given.
     """
     usual = {
         "kept": 0.35,
@@ -129,6 +132,9 @@ def all_known(dyestuff: str, **numbers: float) -> Starting:
         "spent": 0.0,
         "lid": 0.0,
         "water": 1.0,
+        "stiffens": 1.0,
+        "fades": 0.5,
+        "steam": 1.0,
     } | numbers
     named = {
         kept_name(dyestuff): usual["kept"],
@@ -136,6 +142,9 @@ def all_known(dyestuff: str, **numbers: float) -> Starting:
         rate_name(dyestuff): usual["rate"],
         spent_name(dyestuff): usual["spent"],
         held_name("wool"): usual["held"],
+        stiffens_name(dyestuff): usual["stiffens"],
+        fades_name(dyestuff): usual["fades"],
+        STEAM: usual["steam"],
         LID: usual["lid"],
         EYE: usual["water"],
         JUG: usual["water"],

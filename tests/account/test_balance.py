@@ -19,6 +19,7 @@ from dyesession.session.fold import Entry
 from dyesession.session.state import State
 
 ALLOWED = 1e-9
+LEAST_READ_L = 0.1
 VESSELS = ("extract pot", "dye pot", "mordant pot")
 LOTS = ("large skein", "small skein")
 LABELS = ("shelf 1", "shelf 2")
@@ -162,18 +163,31 @@ def test_what_the_program_showed_changes_nothing(day: Pages) -> None:
 
 
 @settings(max_examples=30, deadline=None)
-@given(histories(), vessel, st.floats(0.2, 12.0))
-def test_a_volume_reading_is_the_mean_and_never_widens_the_band(
-    day: Pages, pot: str, reading_l: float
+@given(histories(), vessel, st.floats(0.9, 1.1))
+def test_a_likely_volume_reading_draws_the_mean_to_it_and_never_widens_the_band(
+    day: Pages, pot: str, off: float
 ) -> None:
-    before = day.account()
-    after = day.write(e.Read(vessel=pot, volume_l=reading_l)).account()
-    was, now = before.bath(pot), after.bath(pot)
-    if was is None or now is None or was.kept:
+    was = day.account().bath(pot)
+    if was is None or was.kept or was.volume_l.mean < LEAST_READ_L:
         return
-    assert now.volume_l.half_width <= was.volume_l.half_width + ALLOWED
-    assert abs(now.volume_l.mean - reading_l) < 0.02 * reading_l
-    assert [one.grams for one in now.dye] == [one.grams for one in was.dye]
+    reading_l = off * was.volume_l.mean
+    now = day.write(e.Read(vessel=pot, volume_l=reading_l)).account().bath(pot)
+    assert now is not None
+    # The tails are heavy: a band may widen by a little where a reading is a surprise.
+    assert now.volume_l.half_width <= max(was.volume_l.half_width, 0.06 * reading_l)
+    assert abs(now.volume_l.mean - reading_l) <= abs(was.volume_l.mean - reading_l) + 0.01 * reading_l
+
+
+@settings(max_examples=30, deadline=None)
+@given(histories(), vessel, st.floats(0.2, 12.0))
+def test_a_volume_far_from_what_was_reckoned_is_believed(day: Pages, pot: str, reading_l: float) -> None:
+    was = day.account().bath(pot)
+    now = day.write(e.Read(vessel=pot, volume_l=reading_l)).account().bath(pot)
+    if was is None or now is None or was.kept or was.volume_l.low <= reading_l <= was.volume_l.high:
+        return
+    assert abs(now.volume_l.mean - reading_l) < 0.1 * reading_l + 0.5 * was.volume_l.half_width
+    assert abs(now.volume_l.mean - reading_l) < abs(was.volume_l.mean - reading_l)
+    assert now.volume_l.half_width < 0.15 * reading_l + 0.5 * was.volume_l.half_width
 
 
 @settings(max_examples=30, deadline=None)

@@ -130,7 +130,7 @@ def test_enough_water_is_said_before_more_is_extracted() -> None:
     assert held_name("wool") in starting.priors
     said = next(one for one in sentences(day.account(starting), plan, "dye pot") if one.about == "water")
     assert line(said) == (
-        "You have 3.8 L, and the wet wool brings 0.3 L: nearly the 4.2 L planned."
+        "You have 3.8 ± 0.1 L, and the wet wool brings 0.3 L: nearly the 4.2 L planned."
         " Another 1.8 L would have to be steamed down by 1.7 L:"
         " over an hour for each kilowatt that reaches the pot."
     )

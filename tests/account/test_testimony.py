@@ -2,6 +2,7 @@
 
 import tomllib
 
+import pytest
 from account.by_hand import Pages, all_known, one_dye_plan
 from days import Day
 
@@ -22,7 +23,8 @@ def test_one_row_a_bath_and_lot_with_its_band() -> None:
     testimony = accounted(day.account(), 3)
     (row,) = testimony.baths
     assert set(row) == {"vessel", "volume_l", "lot", "mass_g", "low_g", "high_g"}
-    assert (row["vessel"], row["volume_l"], row["lot"]) == ("dye pot", 1.8, "madder")
+    assert (row["vessel"], row["lot"]) == ("dye pot", "madder")
+    assert row["volume_l"] == pytest.approx(1.8, rel=0.02)
     assert row["low_g"] < row["mass_g"] < row["high_g"]
     assert testimony.after == 3
     assert testimony.how == "modelled"

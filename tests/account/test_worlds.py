@@ -15,14 +15,16 @@ from dyesession.account.worlds import (
     constant,
     dealt,
     mean,
-    settled,
     total,
 )
 from dyesession.dyeing.priors import KEPT_SHARE, UPTAKE_RATE, Prior, partition_prior
 
 GREATEST_CORRELATION = 0.16  # found by the search that chose the generators: 0.15
 
-vectors = st.lists(st.floats(0.5, 50.0), min_size=WORLDS, max_size=WORLDS).map(tuple)
+# Each vector from a few numbers: a list of all worlds is more than the generator likes to make.
+vectors = st.lists(st.floats(0.5, 50.0), min_size=1, max_size=20).map(
+    lambda some: tuple(some[i % len(some)] for i in range(WORLDS))
+)
 
 
 def correlation(one: tuple[float, ...], other: tuple[float, ...]) -> float:
@@ -64,21 +66,3 @@ def test_a_known_number_is_the_same_in_every_world() -> None:
 @given(vectors, vectors)
 def test_means_add_up(one: tuple[float, ...], other: tuple[float, ...]) -> None:
     assert band(total([one, other])).mean == pytest.approx(band(one).mean + band(other).mean, abs=1e-9)
-
-
-@given(vectors, st.floats(0.5, 50.0), st.floats(0.0, 0.3))
-def test_a_reading_is_believed_and_never_widens_the_band(
-    before: tuple[float, ...], reading: float, error: float
-) -> None:
-    after = settled(before, reading, error)
-    widest = min(band(before).half_width, error * reading)
-    assert band(after).half_width <= widest + 1e-9
-    if min(after) > 0.0:
-        assert mean(after) == pytest.approx(reading, rel=1e-9)
-
-
-def test_a_reading_keeps_each_world_on_its_side() -> None:
-    before = tuple(4.0 + 0.01 * i for i in range(WORLDS))
-    after = settled(before, 3.6, 0.05)
-    assert sorted(range(WORLDS), key=after.__getitem__) == list(range(WORLDS))
-    assert band(after).half_width == pytest.approx(0.18)

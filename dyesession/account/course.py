@@ -1,0 +1,99 @@
+"""The course of a day in every world: holdings carried from one happening to the next, and their lines.
+
+Knows nothing of weights or bands; each world goes its own way, so the same day can be gone through again with
+the worlds put elsewhere. What is an event's own doing stands in `movements`, what is time's in `passing`.
+"""
+
+from dataclasses import dataclass, replace
+
+from dyesession.account import lines as l
+from dyesession.account.beliefs import Placing
+from dyesession.account.holdings import Holdings
+from dyesession.account.movements import moved
+from dyesession.account.passing import Stage, dried, passed
+from dyesession.account.unknowns import Starting, kept_name, priors_of, unknowns, with_all
+from dyesession.plan.model import Plan
+from dyesession.session import events as e
+from dyesession.session.fold import Entry
+from dyesession.session.state import OUT_DRY, State
+
+
+@dataclass(frozen=True)
+class Happening:
+    """An entry with the facts' states round it, and the session second it happened at."""
+
+    entry: Entry
+    second: float
+    before: State
+    after: State
+
+    @property
+    def odd(self) -> str:
+        """Why it does not fit what came before it, "" when it does."""
+        flags = self.after.flags
+        return flags[-1].text if len(flags) > len(self.before.flags) else ""
+
+
+@dataclass(frozen=True)
+class Course:
+    """Where a day has come: holdings, the holdings as the lines have told them, and the lines."""
+
+    held: Holdings
+    told: Holdings
+    second: float = 0.0
+    moves: tuple[l.Movement, ...] = ()
+
+
+def started(plan: Plan, starting: Starting, placing: Placing) -> Course:
+    """A day on which nothing has happened, its worlds where they are put."""
+    held = Holdings(unknowns(plan, starting, placing.steps))
+    return Course(held, held)
+
+
+def _new_dyestuff(held: Holdings, state: State) -> bool:
+    return any(kept_name(one.name) not in held.unknowns.values for one in state.dyestuffs)
+
+
+def _as_told(held: Holdings, state: State, starting: Starting) -> Holdings:
+    """The holdings with what the day has come upon that no plan told: a fibre of another family, another
+    dyestuff, a lot's weight put right.
+    """
+    dyestuffs = {one.name: one.substance for one in state.dyestuffs}
+    kinds = [one.kind for one in state.lots]
+    held = replace(held, unknowns=with_all(held.unknowns, priors_of(kinds, dyestuffs), starting))
+    for lot in state.lots:
+        fibre = held.fibres.get(lot.name)
+        if fibre is not None and fibre.mass_g != lot.mass_g:
+            held = held.with_fibre(lot.name, replace(fibre, mass_g=lot.mass_g))
+    return held
+
+
+def carried_on(course: Course, starting: Starting, happening: Happening) -> Course:
+    """A day one happening further."""
+    second = max(happening.second, course.second)
+    stage = Stage(happening.before, starting)
+    before = passed(course.held, stage, second, _own_pot(happening.entry.event))
+    if happening.odd:
+        line = l.not_counted(happening.entry, happening.odd, second)
+        return Course(before, course.told, second, (*course.moves, line))
+    if happening.before.lots is not happening.after.lots or _new_dyestuff(before, happening.after):
+        before = _as_told(before, happening.after, starting)
+    held = moved(before, happening.entry.event, happening.before, happening.after)
+    held = _all_dried(held, happening.before, happening.after)
+    if not _own_pot(happening.entry.event):
+        held = held.settled_at(second)
+    new = l.lines_of(happening.entry, second, course.told, before, held)
+    return Course(held, l.told_up_to(course.told, before, held), second, (*course.moves, *new))
+
+
+def _own_pot(event: e.Event) -> str:
+    """The pot a reading is of: it changes nothing in any other, whose time can be settled later. Else ""."""
+    return event.vessel if isinstance(event, e.Read) and not event.lot else ""
+
+
+def _all_dried(held: Holdings, before: State, after: State) -> Holdings:
+    for lot in after.lots:
+        was = before.lot(lot.name)
+        if lot.place == OUT_DRY and was is not None and was.place != OUT_DRY and lot.name in held.fibres:
+            held = dried(held, lot.name)
+    return held
