@@ -23,7 +23,7 @@ SMALLEST_ENCODING_TEST = "─°±"
 
 def open_bench(options: argparse.Namespace) -> int:
     """Without a command: the Bench where there is a screen; else the open day, or how to begin one."""
-    if getattr(options, "plain", False) or not _screen_will_do():
+    if getattr(options, "plain", False) or not screen_will_do():
         return open_day(options)
     from dyesession.cli.dyers_folder import DyersFolder
     from dyesession.ui.app import run_bench
@@ -95,7 +95,7 @@ def _how_to_begin(workroom: Workroom) -> str:
 
 def _run(session: Session[Account], kitchen: Kitchen, options: argparse.Namespace) -> int:
     try:
-        if getattr(options, "plain", False) or not _screen_will_do():
+        if getattr(options, "plain", False) or not screen_will_do():
             from dyesession.line import run_line
 
             return run_line(session, kitchen=kitchen)
@@ -106,7 +106,7 @@ def _run(session: Session[Account], kitchen: Kitchen, options: argparse.Namespac
         session.close()
 
 
-def _screen_will_do() -> bool:
+def screen_will_do() -> bool:
     """Whether this is a terminal that can be painted on, in an encoding that has the pots' lines."""
     if not (sys.stdin.isatty() and sys.stdout.isatty()) or os.environ.get("TERM", "dumb") in ("dumb", ""):
         return False

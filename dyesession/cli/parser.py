@@ -18,6 +18,7 @@ from dyesession.cli.label import add_command as add_label
 from dyesession.cli.repeat import add_command as add_repeat
 from dyesession.cli.shade_card import add_command as add_shade_card
 from dyesession.cli.shelf import add_command as add_shelf
+from dyesession.cli.tour import add_command as add_tour
 from dyesession.cli.wrong import add_command as add_wrong
 from dyesession.cli.yarn import add_command as add_yarn
 
@@ -25,6 +26,7 @@ Command = Callable[[argparse.Namespace], int]
 
 EXAMPLES = """\
 examples:
+  dyesession tour
   dyesession
   dyesession begin madder-brick-red-on-wool --fibre "240 g wool"
   dyesession begin madder-brick-red-on-wool --fibre "165 g wool" --fibre "75 g wool" --plain
@@ -78,6 +80,7 @@ def whole_parser() -> argparse.ArgumentParser:
     add_compare(commands)
     add_label(commands)
     add_completion(commands)
+    add_tour(commands)
     return parser
 
 

@@ -15,8 +15,8 @@ _LANE_WIDTH = 7
 def rehearsed_lines(rehearsed: Rehearsed, width: int = WIDTH) -> list[str]:
     """The whole rehearsal, line by line, wrapped to `width` columns."""
     lasted = show_duration(round((rehearsed.ended - rehearsed.started).total_seconds() / 60))
-    lines = [f"{rehearsed.plan.recipe}, rehearsed: {lasted}, {len(rehearsed.questions)} questions, "
-             f"{len(rehearsed.alarms)} alarms"]  # fmt: skip
+    lines = [f"{rehearsed.plan.recipe}, rehearsed: {lasted}, {_count(len(rehearsed.questions), 'question')}, "
+             f"{_count(len(rehearsed.alarms), 'alarm')}"]  # fmt: skip
     lines += [f"Its log: {rehearsed.path}"] if rehearsed.path else []
     lines += _section(
         "To weigh", (f"{one.ingredient}: {one.weigh.say}" for one in rehearsed.plan.doses), width
@@ -30,6 +30,10 @@ def rehearsed_lines(rehearsed: Rehearsed, width: int = WIDTH) -> list[str]:
         lines += _section(f"Care: {one.step}{asked}", one.texts, width)
     lines += _section("Alarms", (f"{_at(rehearsed, one.at)} {one.what}" for one in rehearsed.alarms), width)
     return lines
+
+
+def _count(number: int, word: str) -> str:
+    return f"{number} {word}{'' if number == 1 else 's'}"
 
 
 def _section(heading: str, texts: Iterable[str], width: int) -> list[str]:

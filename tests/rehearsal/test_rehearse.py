@@ -157,7 +157,7 @@ def test_the_printed_day_fits_the_width_and_names_every_step(madder: Rehearsed) 
 
 
 def test_a_day_that_does_not_end_is_said_and_not_gone_on_for_ever(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("dyesession.rehearsal.run.MOST_MOVES", 5)
+    monkeypatch.setattr("dyesession.rehearsal.under_way.MOST_MOVES", 5)
     with pytest.raises(RehearsalError, match="does not come to an end"):
         rehearsed("iron-saddening")
 

@@ -20,6 +20,7 @@ from dyesession.ui.messages import KeyTouched, Next
 from dyesession.ui.place_keys import live_key
 from dyesession.ui.place_rooms import arrange_place
 from dyesession.ui.pressing import BOUNCE_S, InOrder, Pressed
+from dyesession.ui.room import room_of
 from dyesession.ui.rows import ListPart, Row, moved
 from dyesession.ui.theme import Palette, palette_of
 from dyesession.ui.widgets.drawn import Drawn
@@ -133,7 +134,7 @@ class PlaceScreen(Screen[None], Generic[View]):
 
     def _redraw(self) -> None:
         frame = self._view.frame
-        width, height = max(1, self.size.width), max(1, self.size.height)
+        width, height = room_of(self)
         boxes = arrange_place(frame, self._drawing.aside_rows, width, height)
         shown: dict[str, object] = {
             "ringing": RingingPart(frame.ringing, frame.wall_clock) if frame.ringing else None,

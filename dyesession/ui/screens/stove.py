@@ -13,6 +13,7 @@ from textual.screen import Screen
 from dyesession.ui.keys import BY_KEY
 from dyesession.ui.messages import Chosen, Entered, KeyTouched, Typed
 from dyesession.ui.pressing import BOUNCE_S, InOrder, Pressed
+from dyesession.ui.room import room_of
 from dyesession.ui.stove_rooms import Arrangement, arrange
 from dyesession.ui.stove_view import StoveView
 from dyesession.ui.widgets.account import draw_account
@@ -119,7 +120,7 @@ class StoveScreen(Screen[None]):
         self._typed = ""
 
     def _redraw(self) -> None:
-        arrangement = arrange(self._view, max(1, self.size.width), max(1, self.size.height))
+        arrangement = arrange(self._view, *room_of(self))
         parts = _parts(self._view, arrangement)
         for name, widget in self._widgets.items():
             box = arrangement.boxes.get(name)
