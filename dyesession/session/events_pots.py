@@ -173,12 +173,13 @@ class Dipped:
 
 @dataclass(frozen=True)
 class Kept:
-    """A bath was put by under a label."""
+    """A bath was put by under a label; `place` says where it stands, in the dyer's words."""
 
     kind: ClassVar[str] = "kept"
     vessel: str
     label: str
     volume_l: float | None = None
+    place: str = ""
 
 
 @dataclass(frozen=True)

@@ -21,6 +21,7 @@ from dyesession.recipe.model import Recipe
 from dyesession.session import events as e
 from dyesession.session import log
 from dyesession.session.fold import Entry
+from dyesession.session.from_shelf import FromShelf
 from dyesession.session.session import GAP_S, Reckoner, Session
 from dyesession.storage import Storage
 from dyesession.units import quoted
@@ -55,6 +56,12 @@ class LoggedDay:
         recipe = self.header.get("recipe")
         return isinstance(recipe, Mapping) and recipe.get("improvised") is True
 
+    @property
+    def at_the_shelf(self) -> bool:
+        """Whether nothing was dyed: the log tells what was done to kept baths between two days."""
+        recipe = self.header.get("recipe")
+        return isinstance(recipe, Mapping) and recipe.get(AT_THE_SHELF) is True
+
 
 def begin_day(
     storage: Storage,
@@ -66,9 +73,10 @@ def begin_day(
     reckoner_for: ReckonerFor[A],
     *,
     rehearsal: bool = False,
+    shelf: FromShelf | None = None,
 ) -> Session[A]:
     """A new day: its log is on disk, header and all, before this returns."""
-    return _begun(storage, folder, recipe.document, plan, kitchen, clock, reckoner_for, rehearsal)
+    return _begun(storage, folder, recipe.document, plan, kitchen, clock, reckoner_for, rehearsal, shelf)
 
 
 def begin_improvised(
@@ -81,6 +89,7 @@ def begin_improvised(
     *,
     name: str = IMPROVISED,
     rehearsal: bool = False,
+    shelf: FromShelf | None = None,
 ) -> Session[A]:
     """A new day without a recipe, named by the dyer or not: its log is on disk before this returns.
 
@@ -88,7 +97,26 @@ def begin_improvised(
     """
     document = {"format": 1, "name": name, "improvised": True}
     plan = improvised(lots, kitchen, name)
-    return _begun(storage, folder, document, plan, kitchen, clock, reckoner_for, rehearsal)
+    return _begun(storage, folder, document, plan, kitchen, clock, reckoner_for, rehearsal, shelf)
+
+
+def begin_at_the_shelf(
+    storage: Storage,
+    folder: Path,
+    plan: Plan,
+    kitchen: Kitchen,
+    clock: Clock,
+    reckoner_for: ReckonerFor[A],
+) -> Session[A]:
+    """A log of its own for what is done to kept baths between two dye days: no fibre, no step.
+
+    Nobody else writes into it, so that two folders can be put together by copying.
+    """
+    document = {"format": 1, "name": plan.recipe, "improvised": True, AT_THE_SHELF: True}
+    return _begun(storage, folder, document, plan, kitchen, clock, reckoner_for, False, None)
+
+
+AT_THE_SHELF = "at_the_shelf"
 
 
 def _begun(
@@ -100,6 +128,7 @@ def _begun(
     clock: Clock,
     reckoner_for: ReckonerFor[A],
     rehearsal: bool,
+    shelf: FromShelf | None,
 ) -> Session[A]:
     opened, title = clock.now(), str(recipe["name"])
     header = _header(recipe, plan, kitchen, opened, rehearsal)
@@ -114,6 +143,7 @@ def _begun(
         kitchen.household,
         reckoner_for(plan, opened),
         kitchen.poison_centre,
+        shelf,
     )
 
 
@@ -153,6 +183,7 @@ def resume_day(
     household: Household,
     reckoner_for: ReckonerFor[A],
     poison_centre: str = "",
+    shelf: FromShelf | None = None,
 ) -> Session[A]:
     """An open day taken up where its facts left it; a gap or a torn end becomes an entry of its own.
 
@@ -176,6 +207,7 @@ def resume_day(
         household,
         reckoner_for(day.plan, day.opened),
         poison_centre,
+        shelf,
     )
     _note_return(session, clock.now(), writer)
     return session

@@ -11,7 +11,7 @@ import queue
 import threading
 from collections.abc import Callable
 from concurrent.futures import Future
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Generic, Literal, Protocol, TypeVar
 
@@ -22,6 +22,7 @@ from dyesession.session import events as e
 from dyesession.session import log
 from dyesession.session.engine import Refused, decide
 from dyesession.session.fold import Entry, apply, correction_misfit, fold, opening_state
+from dyesession.session.from_shelf import FromShelf, completed
 from dyesession.session.state import State
 from dyesession.session.suggest import rings
 
@@ -45,7 +46,8 @@ class Reckoner(Protocol[A_co]):
 class Snapshot(Generic[A]):
     """The day as it stands: immutable, safe to hand to a screen.
 
-    `unsaved` counts facts that are not on disk; `trouble` is the sentence to show for them.
+    `unsaved` counts facts that are not on disk; `trouble` is the sentence to show for them. `shelf` is what
+    the bath shelf told the day as it opened.
     """
 
     plan: Plan
@@ -58,6 +60,7 @@ class Snapshot(Generic[A]):
     saving: Saving = "saved"
     unsaved: int = 0
     trouble: str = ""
+    shelf: FromShelf = field(default_factory=FromShelf)
 
 
 class Session(Generic[A]):
@@ -77,6 +80,7 @@ class Session(Generic[A]):
         household: Household,
         reckoner: Reckoner[A],
         poison_centre: str = "",
+        shelf: FromShelf | None = None,
     ) -> None:
         self.poison_centre = poison_centre
         self._writer, self._clock, self._household = writer, clock, household
@@ -86,8 +90,9 @@ class Session(Generic[A]):
         self._work: queue.Queue[tuple[Callable[[], None], Future[None]] | None] = queue.Queue()
         account, _ = reckoner(entries)
         self._snapshot = Snapshot(
-            plan, writer.name, recipe, str(writer.path), self._folded(entries), entries, account
-        )
+            plan, writer.name, recipe, str(writer.path), self._folded(entries), entries, account,
+            shelf=shelf or FromShelf(),
+        )  # fmt: skip
         self._thread = threading.Thread(target=self._run, name="dye day", daemon=True)
         self._thread.start()
 
@@ -158,6 +163,7 @@ class Session(Generic[A]):
                 future.set_result(None)
 
     def _do(self, command: e.Event, now: Instant, happened: datetime | None) -> None:
+        command = completed(self._snapshot.shelf, self._snapshot.state, command)
         event = decide(self._snapshot.state, command, now, self._household)
         if isinstance(event, e.Corrected) and (trouble := correction_misfit(self._snapshot.entries, event)):
             raise Refused(trouble[0].upper() + trouble[1:] + ".")

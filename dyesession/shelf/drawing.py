@@ -71,7 +71,7 @@ def _meant(baths: Sequence[Standing], drew: Drew) -> Standing | None:
 def _take(bath: Standing, drew: Drew) -> Told | None:
     """Take a draw off; a sentence for everybody who drew where there was not so much left."""
     there_l, was_gone = bath.left_l, bath.gone
-    bath.draws.append(Draw(drew.session, drew.at, drew.volume_l))
+    bath.draws.append(Draw(drew.session, drew.at, drew.volume_l, drew.n))
     wanted_l = drew.volume_l
     if wanted_l is None or (there_l is not None and wanted_l >= there_l):
         bath.gone, bath.left_l = True, 0.0

@@ -6,6 +6,7 @@ it then, less what the fibre of this day took, by the starting guess for that dy
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from datetime import datetime
 
 from dyesession.account import Account, Band90, reckon
 from dyesession.account.model import BathEstimate
@@ -53,8 +54,22 @@ class Estimates:
         if bath is None:
             return None
         drawn_l = 0.0 if one.whole_l is None or one.left_l is None else one.whole_l - one.left_l
-        band = bath.volume_l
+        band = self._widened(one, bath.volume_l)
         return Band90(*(max(0.0, value - drawn_l) for value in (band.mean, band.low, band.high)))
+
+    def _widened(self, one: Standing, band: Band90, back: int = 0) -> Band90:
+        """Nobody measured what was poured in anew: it is as uncertain as the bath it came from was."""
+        if one.put_by.trace.litres_read or back >= MOST_FOREBEARS:
+            return band
+        below, above = band.mean - band.low, band.high - band.mean
+        for drew in one.put_by.trace.drew:
+            source = source_of(self._standing, drew)
+            if source is None or source is one or (there := self.bath(source)) is None:
+                continue
+            came, share = self._widened(source, there.volume_l, back + 1), _share_drawn(source, drew)
+            below += share * (came.mean - came.low)
+            above += share * (came.high - came.mean)
+        return Band90(band.mean, max(0.0, band.mean - below), band.mean + above)
 
     def inside(self, one: Standing) -> tuple[Inside, ...]:
         """Everything in it now, the colours first."""
@@ -67,6 +82,51 @@ class Estimates:
     def _uses(self, one: Standing, back: int) -> int:
         own = sum(_dyed(one.keeper, dip.step) for dip in one.put_by.trace.dips)
         return own + max((self._uses(bath, back + 1) for bath in self._forebears(one, back)), default=0)
+
+    def began(self, one: Standing, back: int = 0) -> datetime:
+        """When what is in it was first put by; a bath that was heated again begins anew."""
+        trace, at = one.put_by.trace, one.put_by.at
+        if trace.heated or trace.dips:
+            return at
+        return min((self.began(bath, back + 1) for bath in self._forebears(one, back)), default=at)
+
+    def ph(self, one: Standing, back: int = 0) -> tuple[float, datetime] | None:
+        """Its last pH and when it was read, carried on where it was only poured from jar to jar."""
+        trace = one.put_by.trace
+        if trace.ph is not None and trace.ph_at is not None:
+            return trace.ph, trace.ph_at
+        forebears = self._forebears(one, back)
+        if trace.changed or trace.dips or len(forebears) != 1:
+            return None
+        return self.ph(forebears[0], back + 1)
+
+    def how(self, one: Standing, back: int = 0) -> str:
+        """Where its figures come from, in one word."""
+        forebears = self._forebears(one, back)
+        if not one.put_by.trace.drew:
+            estimate = self.bath(one)
+            return estimate.how if estimate is not None else "guess"
+        if one.put_by.trace.dips or len(forebears) != len(one.put_by.trace.drew):
+            return "guess"
+        words = {self.how(bath, back + 1) for bath in forebears}
+        return words.pop() if len(words) == 1 else "guess"
+
+    def origins(self, one: Standing, back: int = 0) -> list[Standing]:
+        """The baths fibre was first dyed or mordanted in: itself, else those it was drawn from."""
+        if one.put_by.trace.lots:
+            return [one]
+        return [origin for bath in self._forebears(one, back) for origin in self.origins(bath, back + 1)]
+
+    def origins_before(self, one: Standing) -> list[Standing]:
+        """The baths fibre was first in, among those this one was drawn from."""
+        return [origin for bath in self._forebears(one, 0) for origin in self.origins(bath, 1)]
+
+    def doses_g(self, one: Standing) -> dict[str, float]:
+        """Grams of each ingredient that the day of this bath put in."""
+        found: dict[str, float] = {}
+        for each in one.keeper.last.put_in:
+            found[each.ingredient] = found.get(each.ingredient, 0.0) + each.mass_g
+        return found
 
     def _forebears(self, one: Standing, back: int) -> list[Standing]:
         if back >= MOST_FOREBEARS:

@@ -33,11 +33,15 @@ class Inside:
 
 @dataclass(frozen=True)
 class Draw:
-    """A pouring from a kept bath on another day; litres are None where all of it was taken."""
+    """A pouring from a kept bath on another day; litres are None where all of it was taken.
+
+    `entry` is its number in the log of that day.
+    """
 
     session: str
     at: datetime
     volume_l: float | None
+    entry: int = 0
 
 
 @dataclass(frozen=True)
@@ -75,8 +79,10 @@ class WouldDo:
 class KeptBath:
     """One bath on the shelf.
 
-    `uses` counts dyeings, its forebears' too; `went_through` is the fibre that was in it. `ph_stale` tells
-    that something was added after the pH was read. `past` tells that its look-again date is over.
+    `uses` counts dyeings, its forebears' too; `went_through` is the fibre that was in it. `began_on` is when
+    what is in it was first put by: pouring from jar to jar makes nothing fresh. `past` tells that its
+    look-again date is over. `left_l` is what the facts alone leave of it, `entry` the number of the entry
+    that put it by, `place` where it stands, in the dyer's words.
     """
 
     session: str
@@ -102,6 +108,10 @@ class KeptBath:
     recharge: tuple[Recharge, ...] = ()
     would_do: WouldDo | None = None
     demo: bool = False
+    began_on: date | None = None
+    left_l: float | None = None
+    entry: int = 0
+    place: str = ""
 
     @property
     def dye(self) -> tuple[Inside, ...]:

@@ -25,6 +25,8 @@ def _sentences(bath: KeptBath) -> Iterator[str]:
         yield f"pH {bath.ph:.1f}, read {bath.ph_on}"
     else:
         yield "its pH as it stands was not read"
+    if bath.place:
+        yield f"it stands {bath.place}"
     when = "that day is over" if bath.past else f"put by {_ago(bath.age_days)}"
     yield f"look again by {bath.look_again} ({bath.look_again_source}); {when}"
     if bath.drawn_from:

@@ -12,10 +12,10 @@ from dyesession.session.opening import LoggedDay
 from dyesession.session.state import Lot
 from dyesession.shelf.drawing import Standing, source_of, standing_baths
 from dyesession.shelf.estimates import Estimates, Reckon, account_of_day
-from dyesession.shelf.model import KeptBath, Shelf, Told, Waiting
+from dyesession.shelf.model import Inside, KeptBath, Shelf, Told, Waiting, WouldDo
 from dyesession.shelf.say import bath_sentences
 from dyesession.shelf.tracing import COLOURED, Drew, Traced, traced
-from dyesession.shelf.would_do import recharges, would_do
+from dyesession.shelf.would_do import Mordanting, recharges, would_do
 from dyesession.units import show_mass
 
 __all__ = ["bath_sentences", "shelf_of", "told_to"]
@@ -61,39 +61,76 @@ def _bath(
     told: Sequence[Told],
 ) -> KeptBath:
     keeper, put_by = one.keeper, one.put_by
-    estimate, inside, volume_l = estimates.bath(one), estimates.inside(one), estimates.volume(one)
+    inside, volume_l = estimates.inside(one), estimates.volume(one)
     contents = tuple((each.substance, None) for each in inside)
-    keeps = keeping(tuple((each.substance, None) for each in inside if not each.carried))
-    kept_on = put_by.at.date()
-    look_again = kept_on + timedelta(days=keeps.days)
-    uses, lots = estimates.uses(one), put_by.trace.lots
-    account = estimates.account(keeper.day)
+    keeps = keeping(
+        tuple((each.substance, None) for each in inside if not each.carried), place_of(put_by.place)
+    )
+    began_on = estimates.began(one).date()
+    look_again = began_on + timedelta(days=keeps.days)
+    uses, read = estimates.uses(one), estimates.ph(one)
     dye = [each for each in inside if each.role == "dyestuff"]
     return KeptBath(
         session=keeper.day.name,
         label=put_by.label,
         recipe=keeper.day.recipe,
         kept_at=put_by.at,
-        age_days=max(0, (today - kept_on).days),
+        age_days=max(0, (today - began_on).days),
         volume_l=volume_l,
         inside=inside,
         uses=uses,
         hue_may_drift=bool(dye) and uses > 0,
         went_through=_went_through(one, standing),
-        ph=put_by.trace.ph,
-        ph_on=put_by.trace.ph_at.date() if put_by.trace.ph_at is not None else None,
+        ph=read[0] if read is not None else None,
+        ph_on=read[1].date() if read is not None else None,
         look_again=look_again,
         look_again_source=keeps.source,
         past=today > look_again,
-        how="guess" if put_by.trace.drew else (estimate.how if estimate is not None else "guess"),
+        how=estimates.how(one),
         cautions=_cautions(put_by.label, contents, volume_l, (look_again - today).days, household),
         draws=tuple(one.draws),
         troubles=tuple(each.text for each in told if _is_about(each, one)),
         drawn_from=tuple(f"{drew.label} ({_keeper_of(standing, drew)})" for drew in put_by.trace.drew),
-        recharge=recharges(keeper, lots, inside, one.left_share),
-        would_do=would_do(keeper, account, lots, dye, volume_l),
+        recharge=recharges(_mordanted_in(one, estimates), inside),
+        would_do=_would_do(one, estimates, dye, volume_l),
         demo=keeper.day.header.get("demo") is True,
+        began_on=began_on,
+        left_l=one.left_l,
+        entry=put_by.n,
+        place=put_by.place,
     )
+
+
+def place_of(words: str) -> str:
+    """Which of the places `keeping` knows a dyer's words mean: cold and frozen are said so, all else is a room."""
+    said = words.casefold().split()
+    return next((one for one in ("frozen", "cold") if one in said), "room")
+
+
+def _mordanted_in(one: Standing, estimates: Estimates) -> list[Mordanting]:
+    """Each first mordanting behind a bath: its fibre in grams and what went in for it."""
+    return [
+        Mordanting(
+            sum(lot.mass_g for lot in each.keeper.last.lots if lot.name in each.put_by.trace.lots),
+            estimates.doses_g(each),
+        )
+        for each in estimates.origins(one)
+    ]
+
+
+def _would_do(
+    one: Standing, estimates: Estimates, dye: Sequence[Inside], volume_l: Band90 | None
+) -> WouldDo | None:
+    """What it would still do, told by its own dyeing, else by the dyeing of a bath it was drawn from."""
+    own = would_do(one.keeper, estimates.account(one.keeper.day), one.put_by.trace.lots, dye, volume_l)
+    if own is not None or not one.put_by.trace.drew:
+        return own
+    for first in estimates.origins_before(one):
+        keeper, lots = first.keeper, first.put_by.trace.lots
+        found = would_do(keeper, estimates.account(keeper.day), lots, dye, volume_l)
+        if found is not None:
+            return found
+    return None
 
 
 def _is_about(told: Told, one: Standing) -> bool:

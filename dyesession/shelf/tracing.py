@@ -18,7 +18,7 @@ COLOURED = frozenset({"dye", "modify"})
 
 @dataclass(frozen=True)
 class Drew:
-    """A draw from a bath of another day. `keeper` is the session the entry names, "" for none."""
+    """A draw from a bath of another day. `keeper` is the session the entry names, "" for none; `n` its number."""
 
     session: str
     at: datetime
@@ -26,6 +26,7 @@ class Drew:
     keeper: str
     volume_l: float | None
     vessel: str
+    n: int = 0
 
 
 @dataclass(frozen=True)
@@ -38,12 +39,19 @@ class Dip:
 
 @dataclass(frozen=True)
 class Trace:
-    """One bath through the day: its last pH, what it was drawn from, what was dipped in it since."""
+    """One bath through the day: its last pH, what it was drawn from, what was dipped in it since.
+
+    `changed` tells that anything came in beside the first draw, `heated` that it was brought to a heat,
+    `litres_read` that its litres were read as it stands.
+    """
 
     ph: float | None = None
     ph_at: datetime | None = None
     drew: tuple[Drew, ...] = ()
     dips: tuple[Dip, ...] = ()
+    changed: bool = False
+    heated: bool = False
+    litres_read: bool = False
 
     @property
     def lots(self) -> tuple[str, ...]:
@@ -59,6 +67,8 @@ class PutBy:
     at: datetime
     trace: Trace
     bath: KeptFact | None
+    n: int = 0
+    place: str = ""
 
 
 @dataclass(frozen=True)
@@ -82,7 +92,8 @@ def traced(day: LoggedDay) -> Traced:
         last = after
     standing = {one.label: one for one in last.kept}
     put_by = tuple(
-        PutBy(label, at, trace, standing.get(label)) for label, (at, trace) in at_work.put_by.items()
+        PutBy(label, one.at, one.trace, standing.get(label), one.n, one.place)
+        for label, one in at_work.put_by.items()
     )
     return Traced(day, last, put_by, tuple(at_work.drew), at_work.undyed, at_work.dry)
 
@@ -99,7 +110,7 @@ class _AtWork:
     """The baths as they go through the day."""
 
     traces: dict[str, Trace] = field(default_factory=dict)
-    put_by: dict[str, tuple[datetime, Trace]] = field(default_factory=dict)
+    put_by: dict[str, PutBy] = field(default_factory=dict)
     drew: list[Drew] = field(default_factory=list)
     undyed: dict[str, str] = field(default_factory=dict)
     dry: dict[str, str] = field(default_factory=dict)
@@ -114,13 +125,17 @@ class _AtWork:
         elif isinstance(event, e.Entered | e.Dipped):
             self._dipped(event, before)
         elif isinstance(event, e.Drawn):
-            self._drawn(day, event, at, before)
+            self._drawn(day, entry.n, event, at, before)
         elif isinstance(event, e.Kept):
-            self.put_by[event.label] = (at, self.traces.pop(event.vessel, Trace()))
+            trace = self.traces.pop(event.vessel, Trace())
+            trace = replace(trace, litres_read=trace.litres_read or event.volume_l is not None)
+            self.put_by[event.label] = PutBy(event.label, at, trace, None, entry.n, event.place)
         elif isinstance(event, e.Strained | e.Pooled):
             self._poured(event, after)
         elif isinstance(event, e.Added | e.ToppedUp):
             self._changed(event.vessel)
+        elif isinstance(event, e.Reached):
+            self.traces[event.vessel] = replace(self._of(event.vessel), heated=True)
         elif isinstance(event, e.Filled | e.Refreshed):
             self.traces[event.vessel] = Trace()
         elif isinstance(event, e.Discarded) and event.vessel:
@@ -130,13 +145,17 @@ class _AtWork:
         return self.traces.get(vessel, Trace())
 
     def _changed(self, vessel: str) -> None:
-        self.traces[vessel] = replace(self._of(vessel), ph=None, ph_at=None)
+        self.traces[vessel] = replace(
+            self._of(vessel), ph=None, ph_at=None, changed=True, litres_read=False
+        )
 
     def _read(self, event: e.Read | e.Cared, at: datetime, before: State) -> None:
         if event.lot and event.colour:
             self._colour(event, before)
         if isinstance(event, e.Read) and event.vessel and event.ph is not None:
             self.traces[event.vessel] = replace(self._of(event.vessel), ph=event.ph, ph_at=at)
+        if isinstance(event, e.Read) and event.vessel and event.volume_l is not None:
+            self.traces[event.vessel] = replace(self._of(event.vessel), litres_read=True)
 
     def _colour(self, event: e.Read | e.Cared, before: State) -> None:
         dry = event.wet is False if isinstance(event, e.Read) else True
@@ -157,13 +176,17 @@ class _AtWork:
         else:
             self.traces[event.vessel] = replace(trace, dips=(*trace.dips, Dip(step, (lot,))))
 
-    def _drawn(self, day: LoggedDay, event: e.Drawn, at: datetime, before: State) -> None:
-        self._changed(event.vessel)
+    def _drawn(self, day: LoggedDay, n: int, event: e.Drawn, at: datetime, before: State) -> None:
+        vessel = before.vessel(event.vessel)
+        if vessel is None or vessel.bath is None:
+            self.traces[event.vessel] = Trace()
+        else:
+            self._changed(event.vessel)
         if any(one.label == event.label for one in before.kept) and event.session in ("", day.name):
-            back = self.put_by.get(event.label, (at, Trace()))[1]
-            self._joined(event.vessel, back)
+            back = self.put_by.get(event.label)
+            self._joined(event.vessel, back.trace if back is not None else Trace())
             return
-        drew = Drew(day.name, at, event.label, event.session, event.volume_l, event.vessel)
+        drew = Drew(day.name, at, event.label, event.session, event.volume_l, event.vessel, n)
         self.drew.append(drew)
         trace = self._of(event.vessel)
         self.traces[event.vessel] = replace(trace, drew=(*trace.drew, drew))
@@ -178,5 +201,8 @@ class _AtWork:
     def _joined(self, vessel: str, other: Trace) -> None:
         here = self._of(vessel)
         self.traces[vessel] = Trace(
-            drew=tuple(dict.fromkeys((*here.drew, *other.drew))), dips=(*here.dips, *other.dips)
+            drew=tuple(dict.fromkeys((*here.drew, *other.drew))),
+            dips=(*here.dips, *other.dips),
+            changed=True,
+            heated=here.heated or other.heated,
         )

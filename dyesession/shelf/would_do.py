@@ -5,7 +5,8 @@ left K/(K w + V), the same algebra as one dip (Vickerstaff's linear partition, `
 the ends taken together, never too narrow.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from dyesession.account import Account, Band90
 from dyesession.account.model import FibreEstimate
@@ -123,21 +124,30 @@ def _shade(keeper: Traced, lots: Sequence[str], depth: float) -> tuple[str, str,
         return keeper.dry[lot], "", None  # colours told in words, or beyond what depth can be told from
 
 
-def recharges(
-    keeper: Traced, lots: Sequence[str], inside: Sequence[Inside], left_share: float
-) -> tuple[Recharge, ...]:
+@dataclass(frozen=True)
+class Mordanting:
+    """What was mordanted in a bath first: grams of fibre, and grams of each ingredient that went in for it."""
+
+    fibre_g: float
+    doses_g: Mapping[str, float]
+
+
+def recharges(first: Sequence[Mordanting], inside: Sequence[Inside]) -> tuple[Recharge, ...]:
     """What a mordant bath wants for as much fibre again; nothing where no fibre was mordanted in it."""
-    masses = {one.name: one.mass_g for one in keeper.last.lots}
-    fibre_g = sum(masses.get(one, 0.0) for one in lots)
-    if fibre_g <= 0 or any(one.role == "dyestuff" and (_mean(one) > 0) for one in inside):
+    fibre_g = sum(one.fibre_g for one in first)
+    if fibre_g <= 0 or any(one.role == "dyestuff" and _mean(one) > 0 for one in inside):
         return ()
-    found = [_recharge(one, fibre_g) for one in inside if one.role in ("mordant", "assist")]
+    wanted_g = {each: sum(one.doses_g.get(each, 0.0) for one in first) for one in first for each in one.doses_g}
+    found = [_recharge(one, fibre_g, wanted_g.get(one.ingredient, 0.0)) for one in inside if one.role in RECHARGED]
     return tuple(one for one in found if one is not None)
 
 
-def _recharge(one: Inside, fibre_g: float) -> Recharge | None:
-    if one.grams is None or not one.of_g:
+RECHARGED = ("mordant", "assist")
+
+
+def _recharge(one: Inside, fibre_g: float, wanted_g: float) -> Recharge | None:
+    if one.grams is None or not wanted_g:
         return None
-    left, wanted_g = one.grams, one.of_g
+    left = one.grams
     mean, low, high = (recharge_g(wanted_g, max(0.0, g)) for g in (left.mean, left.high, left.low))
     return Recharge(one.ingredient, one.substance, fibre_g, wanted_g, left, Band90(mean, low, high))

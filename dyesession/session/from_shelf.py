@@ -1,0 +1,133 @@
+"""What a day is told of the bath shelf as it opens: kept baths, mordanted fibre that waits, what does not add up.
+
+Facts only, handed in once; nothing here looks into other logs. What goes into a hot bath next is chosen from
+them at the lift.
+"""
+
+from dataclasses import dataclass, replace
+from datetime import date
+
+from dyesession.session import events as e
+from dyesession.session.names import letter
+from dyesession.session.situation import temperature
+from dyesession.session.state import ENDED, Lot, State, Vessel
+from dyesession.units import show_mass
+
+COLOURED = frozenset({"dye", "modify"})
+HOT_C = 40.0  # cooler than that nobody calls it hot: hand-hot, common practice, no source
+NAMED = 2  # lots named in one line; our own choice, no source
+
+
+@dataclass(frozen=True)
+class ShelfBath:
+    """A bath of another day: its label, the session that kept it, litres by the facts, substances in it."""
+
+    label: str
+    session: str
+    volume_l: float | None = None
+    substances: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class ShelfFibre:
+    """Fibre mordanted on another day that waits for a bath; grams air-dry, how it was mordanted."""
+
+    lot: str
+    kind: str
+    mass_g: float
+    how: str
+    since: date
+    session: str
+
+
+@dataclass(frozen=True)
+class FromShelf:
+    """What the shelf tells a day; `told` are sentences that two days disagree about, this one among them."""
+
+    baths: tuple[ShelfBath, ...] = ()
+    fibre: tuple[ShelfFibre, ...] = ()
+    told: tuple[str, ...] = ()
+
+    def bath(self, label: str) -> ShelfBath | None:
+        """The bath of that label, large and small letters alike; None where none stands."""
+        return next((one for one in self.baths if one.label.casefold() == label.casefold()), None)
+
+
+def completed(shelf: FromShelf, state: State, command: e.Event) -> e.Event:
+    """A draw from another day's bath, with that day's name and what is in it; any other command as it is."""
+    if not isinstance(command, e.Drawn) or command.session or command.contents:
+        return command
+    if any(one.label == command.label for one in state.kept) or (bath := shelf.bath(command.label)) is None:
+        return command
+    litres = bath.volume_l if command.volume_l is None else command.volume_l
+    return replace(
+        command, label=bath.label, session=bath.session, volume_l=litres, contents=bath.substances
+    )
+
+
+def next_in(state: State, shelf: FromShelf) -> str:
+    """At the lift: what mordanted fibre could go into the bath that is still hot; "" when nothing waits for it.
+
+    Today's own lots come first, then what waits on the shelf, the kind that was in the bath before others.
+    """
+    if state.status != "open":
+        return ""
+    for vessel in state.vessels:
+        words = _waiting_for(state, shelf, vessel)
+        if words:
+            what = ", or ".join(words[:NAMED])
+            return f"{letter(state, vessel.name)} is still hot: what goes in next? {what}"
+    return ""
+
+
+def _waiting_for(state: State, shelf: FromShelf, vessel: Vessel) -> list[str]:
+    dyed = _dyed_in(state, vessel.name)
+    if not dyed or vessel.bath is None or not _hot(state, vessel):
+        return []
+    if any(not one.snippet for one in state.lots_in(vessel.name)) or _more_to_come(state, vessel.name):
+        return []
+    kinds = {one.kind for one in state.lots if one.name in dyed}
+    own = [_lot_words(one) for one in _own(state) if one.kind in kinds]
+    others = sorted(shelf.fibre, key=lambda one: (one.kind not in kinds, one.since, one.lot))
+    taken = {one.name for one in state.lots if one.mordanted}
+    return own + [_fibre_words(one) for one in others if one.lot not in taken]
+
+
+def _dyed_in(state: State, vessel: str) -> set[str]:
+    steps = [one for one in state.steps if one.plan.vessel == vessel and one.plan.stage in COLOURED]
+    return {lot for one in steps for lot in one.entered}
+
+
+def _more_to_come(state: State, vessel: str) -> bool:
+    """Whether a dyeing under way or to come in this pot enters its own fibre anyway."""
+    steps = [one for one in state.steps if one.plan.vessel == vessel and one.plan.stage in COLOURED]
+    return any(one.status not in ENDED and not one.entered for one in steps)
+
+
+def _hot(state: State, vessel: Vessel) -> bool:
+    degrees_c, _ = temperature(state, vessel)
+    return vessel.on_heat or (degrees_c is not None and degrees_c >= HOT_C)
+
+
+def _own(state: State) -> list[Lot]:
+    """Today's lots that were mordanted and have a dye bath neither behind nor before them."""
+    coloured = {lot for one in state.steps if one.plan.stage in COLOURED for lot in one.entered}
+    mordanted = {lot for one in state.steps if one.plan.stage == "mordant" for lot in one.entered}
+    return [
+        one
+        for one in state.lots
+        if not one.snippet
+        and one.name not in coloured
+        and (one.mordanted or one.name in mordanted)
+        and state.vessel(one.place) is None
+    ]
+
+
+def _lot_words(lot: Lot) -> str:
+    how = f", mordanted: {lot.mordanted}" if lot.mordanted else ", mordanted today"
+    return f"{lot.name}, {show_mass(lot.mass_g)} {lot.kind}{how}"
+
+
+def _fibre_words(one: ShelfFibre) -> str:
+    how = f" ({one.how})" if one.how else ""
+    return f"{one.lot}, {show_mass(one.mass_g)} {one.kind}, mordanted {one.since}{how}"
