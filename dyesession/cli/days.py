@@ -34,6 +34,7 @@ def open_bench(options: argparse.Namespace) -> int:
 def begin(options: argparse.Namespace) -> int:
     """Begin a day by a recipe."""
     from dyesession.account.live import reckoner_for
+    from dyesession.cli.at_shelf import for_the_day
     from dyesession.cli.planning import planned
     from dyesession.clock import SystemClock
     from dyesession.session.opening import begin_day
@@ -41,32 +42,38 @@ def begin(options: argparse.Namespace) -> int:
     day = planned(options, ask=True)
     for warning in day.plan.warnings:
         print(warning, file=sys.stderr)
+    clock = SystemClock()
     session = begin_day(
-        DISK, day.workroom.logs, day.recipe, day.plan, day.kitchen, SystemClock(), reckoner_for
-    )
+        DISK, day.workroom.logs, day.recipe, day.plan, day.kitchen, clock, reckoner_for,
+        shelf=for_the_day(day.workroom, clock.now().at.date()),
+    )  # fmt: skip
     return _run(session, day.kitchen, options)
 
 
 def open_day(options: argparse.Namespace) -> int:
     """Take up the log named, else the newest open one; with none, say how to begin."""
     from dyesession.account.live import reckoner_for
+    from dyesession.cli.at_shelf import for_the_day
     from dyesession.clock import SystemClock
     from dyesession.session.opening import resume_day
 
     workroom = find_workroom(getattr(options, "workroom", None))
-    path = workroom.log(options.log) if options.log else _newest_open(workroom)
+    path = workroom.log(options.log) if options.log else newest_open(workroom)
     if path is None:
         print(_how_to_begin(workroom))
         return 0
     check_own(path)
     kitchen = workroom.kitchen(None)
+    clock = SystemClock()
+    told = for_the_day(workroom, clock.now().at.date(), path.stem)
     session = resume_day(
-        DISK, path, SystemClock(), kitchen.household, reckoner_for, kitchen.poison_centre
+        DISK, path, clock, kitchen.household, reckoner_for, kitchen.poison_centre, told
     )
     return _run(session, kitchen, options)
 
 
-def _newest_open(workroom: Workroom) -> Path | None:
+def newest_open(workroom: Workroom) -> Path | None:
+    """The newest day that is not closed yet, demo days and rehearsals apart; None where all are."""
     from dyesession.session.opening import read_day
 
     for path in workroom.all_logs():

@@ -13,13 +13,16 @@ from dyesession.clock import SystemClock
 
 if TYPE_CHECKING:
     from dyesession.account import Account
+    from dyesession.care import Reminder
     from dyesession.clock import Clock, Instant
     from dyesession.kitchen.model import Kitchen
     from dyesession.plan.model import Plan
     from dyesession.recipe.model import Recipe
     from dyesession.session.events import Cared
+    from dyesession.session.from_shelf import FromShelf
     from dyesession.session.opening import LoggedDay
     from dyesession.session.session import Session
+    from dyesession.shelf import KeptBath, Shelf, ShelfAct
     from dyesession.storage import Storage
 
 KITCHEN_FILE = "kitchen.toml"
@@ -120,7 +123,10 @@ class DyersFolder:
         from dyesession.account.live import reckoner_for
         from dyesession.session.opening import begin_day
 
-        return begin_day(self._storage, self._workroom.logs, recipe, plan, kitchen, self._clock, reckoner_for)
+        return begin_day(
+            self._storage, self._workroom.logs, recipe, plan, kitchen, self._clock, reckoner_for,
+            shelf=self._for_the_day(),
+        )  # fmt: skip
 
     def resume(self, path: Path) -> Session[Account]:
         """An open day taken up where it stands. Raises what the log raises."""
@@ -131,8 +137,40 @@ class DyersFolder:
         check_own(path)
         kitchen = self.kitchen()
         return resume_day(
-            self._storage, path, self._clock, kitchen.household, reckoner_for, kitchen.poison_centre
-        )
+            self._storage, path, self._clock, kitchen.household, reckoner_for, kitchen.poison_centre,
+            self._for_the_day(path.stem),
+        )  # fmt: skip
+
+    def _for_the_day(self, session: str = "") -> FromShelf:
+        from dyesession.cli.at_shelf import for_the_day
+
+        return for_the_day(self._workroom, self.now().at.date(), session)
+
+    def shelf(self) -> Shelf:
+        """The bath shelf as it stands. Raises what the logs' folder raises."""
+        from dyesession.cli.at_shelf import shelf_now
+
+        return shelf_now(self._workroom, self.now().at.date())
+
+    def keep_shelf_act(self, act: ShelfAct) -> Path:
+        """Write what was done to a kept bath into a log of its own; answers with where."""
+        from dyesession.cli.at_shelf import write
+
+        return write(self._workroom, self._storage, act, self._clock)
+
+    def draw_from_shelf(
+        self, log: Path, bath: KeptBath, vessel: str, volume_l: float | None
+    ) -> tuple[Reminder, ...]:
+        """Pour a kept bath into a pot of an open day that no screen has open; answers with what to bear in mind."""
+        from dyesession.cli.at_shelf import draw_into
+
+        return draw_into(self._workroom, self._storage, log, bath, vessel, volume_l, self._clock)[1]
+
+    def correct_at_shelf(self, bath: KeptBath, log: Path, volume_l: float, why: str) -> str:
+        """Put right the litres of an entry that kept a bath or drew from it; answers with what was done."""
+        from dyesession.cli.at_shelf import correct
+
+        return correct(self._workroom, self._storage, bath, log, volume_l, why, self._clock)
 
     def note_care(self, path: Path, entry: Cared) -> None:
         """Note a piece of aftercare on a day, closed or not. Raises what the log and the day raise."""

@@ -49,10 +49,10 @@ def _due(due: Iterable[Due]) -> list[dict[str, str]]:
 
 
 def _day(line: DayLine, today: date, width: int) -> list[str]:
-    fibre = ", ".join(f"{show_mass(one.mass_g)} {one.kind}" for one in line.fibre) or "no fibre"
+    fibre = "".join(f", {show_mass(one.mass_g)} {one.kind}" for one in line.fibre)
     kind = " (rehearsal)" if line.rehearsal else " (demo)" if line.demo else ""
     verdict = f": {line.verdict}" if line.verdict else "" if line.status == "complete" else f": {line.status}"
-    lines = _wrapped(f"{line.day}  {line.recipe}, {fibre}{kind}{verdict}", "", width)
+    lines = _wrapped(f"{line.day}  {line.recipe}{fibre}{kind}{verdict}", "", width)
     lines += _wrapped(line.session, _INDENT, width)
     told = [f"with {' and '.join(line.dyestuffs)}"] if line.dyestuffs else []
     told += [f"colour {one.colour}{_state(one.wet)}, {one.lot}" for one in line.colours[-1:]]

@@ -4,6 +4,7 @@ The words are those of `session.words` and `account.say`; this room only puts th
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from dyesession.account import line as said_line
 from dyesession.account import sentences
@@ -13,6 +14,7 @@ from dyesession.line.home import Home
 from dyesession.session import events as e
 from dyesession.session.asking import Ask, Cared, caring
 from dyesession.session.fold import Entry, effective
+from dyesession.session.from_shelf import next_in
 from dyesession.session.session import Snapshot
 from dyesession.session.state import State
 from dyesession.session.suggest import Ring, Suggestion, Wait, rings
@@ -174,6 +176,17 @@ def next_line(state: State, suggestion: Suggestion, now_s: float) -> str:
     if isinstance(suggestion, Wait):
         return f"NEXT {what}, {when}." if when else f"NEXT {what}."
     return f"NEXT {what}."
+
+
+def shelf_lines(day: Snapshot[Account]) -> tuple[str, ...]:
+    """What the bath shelf has to say as the day opens: what two days disagree about."""
+    return tuple(f"SHELF {one.rstrip('.')}." for one in day.shelf.told)
+
+
+def hot_bath_line(day: Snapshot[Account], now_s: float) -> str:
+    """At the lift: what could go into a bath that is still hot; "" where nothing waits for it."""
+    said = next_in(replace(day.state, now_s=max(day.state.now_s, now_s)), day.shelf)
+    return f"HOT {said}." if said else ""
 
 
 def saving_line(day: Snapshot[Account]) -> str:

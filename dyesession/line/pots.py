@@ -9,6 +9,7 @@ from dyesession.line.answers import Answer, Deed, Verb
 from dyesession.line.phrase import Phrase, in_sieve, no_more
 from dyesession.line.trouble import LineError
 from dyesession.session import events as e
+from dyesession.session.from_shelf import completed
 from dyesession.session.state import State, StepState
 from dyesession.units import quoted
 
@@ -233,8 +234,9 @@ def discard(phrase: Phrase) -> Answer:
 
 
 def draw(phrase: Phrase) -> Answer:
-    """`draw madder exhaust into D 2 l`: from a bath kept today."""
-    labels = [one.label for one in phrase.state.kept]
+    """`draw madder exhaust into D 2 l`: from a bath kept today, or one of another day on the shelf."""
+    shelf = phrase.scene.day.shelf
+    labels = [*(one.label for one in phrase.state.kept), *(one.label for one in shelf.baths)]
     label = next((one for one in labels if phrase.text.casefold().startswith(one.casefold())), None)
     if label is None:
         kept = ", ".join(f"“{one}”" for one in labels) or "none yet"
@@ -242,8 +244,9 @@ def draw(phrase: Phrase) -> Answer:
     phrase.text = phrase.text[len(label) :]
     vessel = phrase.pot_or_new("draw madder exhaust into D 2 l")
     litres, echo, _ = _volume(phrase)
-    bath = next(one.bath for one in phrase.state.kept if one.label == label)
-    return Deed(e.Drawn(vessel, label, "", litres, bath.liquor_of), echo)
+    bath = next((one.bath for one in phrase.state.kept if one.label == label), None)
+    drawn = e.Drawn(vessel, label, "", litres, bath.liquor_of if bath is not None else ())
+    return Deed(completed(shelf, phrase.state, drawn), echo)
 
 
 VERBS = (

@@ -59,7 +59,7 @@ class Talk:
         self._home = Home(session.household, session.poison_centre)
         self._told = session.snapshot.state.n
         self._cautioned: set[str] = set()
-        self._said_running = self._said_account = ""
+        self._said_running = self._said_account = self._said_hot = ""
         self._news, self._over, self._verdict_wanted = True, False, False
         self._guess: Guess | None = None
         self._held: Ask | None = None
@@ -97,6 +97,8 @@ class Talk:
         if day.entries:
             for line in lines.where_lines(day, self._session.now_s()):
                 self._say(line)
+        for line in lines.shelf_lines(day):
+            self._say(line)
         self._say("An empty line does what NEXT says; “help” lists every word.")
 
     def _suggestion(self) -> Suggestion:
@@ -138,6 +140,9 @@ class Talk:
         if (account := lines.account_line(day)) and account != self._said_account:
             self._say(account)
         self._said_running, self._said_account = running, account
+        if (hot := lines.hot_bath_line(day, now_s)) and hot != self._said_hot:
+            self._say(hot)
+        self._said_hot = hot
         if trouble := lines.saving_line(day):
             self._say(trouble, ring=True)
         if self._verdict_wanted:

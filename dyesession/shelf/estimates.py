@@ -138,6 +138,7 @@ class Estimates:
         """What was in it as it was put by, before anything was drawn."""
         bath = self.bath(one)
         found = {(each.ingredient, each.substance): each for each in _own(one, bath)}
+        poured: set[tuple[str, str]] = set()
         for drew in one.put_by.trace.drew if back < MOST_FOREBEARS else ():
             source = source_of(self._standing, drew)
             if source is None or source is one:
@@ -145,7 +146,8 @@ class Estimates:
             for each in self._as_kept(source, back + 1):
                 came = self._after_dips(_scaled(each, _share_drawn(source, drew)), one)
                 key = (came.ingredient, came.substance)
-                found[key] = _together(found[key], came) if key in found else came
+                found[key] = _together(found[key], came, key in poured) if key in found else came
+                poured.add(key)
         return tuple(sorted(found.values(), key=lambda each: each.role != "dyestuff"))
 
     def _after_dips(self, each: Inside, one: Standing) -> Inside:
@@ -208,14 +210,18 @@ def _scaled(each: Inside, by: float) -> Inside:
     return _with(each, Band90(each.grams.mean * by, each.grams.low * by, each.grams.high * by))
 
 
-def _together(one: Inside, other: Inside) -> Inside:
-    """Two lots of one thing in a bath: means and ends added, which is never too narrow."""
+def _together(one: Inside, other: Inside, both_poured: bool) -> Inside:
+    """Two lots of one thing in a bath: means and ends added, which is never too narrow.
+
+    Two baths poured together may go back to one weighing: then "of so much" would count it twice.
+    """
     if one.grams is None or other.grams is None:
         return one if one.grams is not None else other
     band = Band90(
         one.grams.mean + other.grams.mean, one.grams.low + other.grams.low, one.grams.high + other.grams.high
     )
-    all_g = None if one.of_g is None or other.of_g is None else one.of_g + other.of_g
+    unknown = both_poured or one.of_g is None or other.of_g is None
+    all_g = None if unknown else (one.of_g or 0.0) + (other.of_g or 0.0)
     return Inside(one.ingredient, one.substance, one.role, band, all_g, one.carried and other.carried)
 
 

@@ -29,7 +29,7 @@ def shelf_lines(shelf: Shelf, width: int) -> list[str]:
 
 def _bath(bath: KeptBath, width: int) -> list[str]:
     demo = " (demo)" if bath.demo else ""
-    lines = _wrapped(f"{bath.label}{demo}, put by {bath.kept_at:%Y-%m-%d}, {bath.session}", "", width)
+    lines = _wrapped(f"{bath.label}{demo}, put by {bath.began_on or bath.kept_at.date()}, {bath.session}", "", width)
     for one in bath_sentences(bath):
         lines += _wrapped(f"{one[0].upper()}{one[1:]}.", "  ", width)
     for one in bath.cautions[:CAUTIONS_SHOWN]:

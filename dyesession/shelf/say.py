@@ -1,6 +1,6 @@
 """A kept bath in sentences, and what it would still do in one. Pure; knows no screens."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from dyesession.account.say import rounded_band
 from dyesession.shelf.model import Inside, KeptBath, Recharge, Waiting, WouldDo
@@ -18,11 +18,11 @@ def _sentences(bath: KeptBath) -> Iterator[str]:
     yield _holds(bath)
     if bath.would_do is not None:
         yield would_do_words(bath.would_do)
-    for one in bath.recharge:
-        yield recharge_words(one)
+    if bath.recharge:
+        yield recharges_words(bath.recharge)
     yield _used(bath)
     if bath.ph is not None:
-        yield f"pH {bath.ph:.1f}, read {bath.ph_on}"
+        yield f"its pH was {bath.ph:.1f}, read {bath.ph_on}"
     else:
         yield "its pH as it stands was not read"
     if bath.place:
@@ -57,7 +57,7 @@ def _used(bath: KeptBath) -> str:
     times = "once" if bath.uses == 1 else "twice" if bath.uses == 2 else f"{bath.uses} times"
     drift = ": its hue may drift" if bath.hue_may_drift else ""
     dyed = f"used {times}, " if bath.uses else ""
-    return f"{dyed}{' and '.join(bath.went_through)} went through it{drift}"
+    return f"{dyed}{_listed(bath.went_through)} went through it{drift}"
 
 
 def would_do_words(one: WouldDo) -> str:
@@ -74,13 +74,17 @@ def would_do_words(one: WouldDo) -> str:
     return f"{text} {band}{came}{then}"
 
 
-def recharge_words(one: Recharge) -> str:
-    """ "for another 240 g of fibre add 9.7 ± 3.8 g alum to come to 28.8 g again"."""
-    add = rounded_band(one.add, "g")
-    return (
-        f"for another {show_mass(one.fibre_g)} of fibre add {add} {one.ingredient}, to come to"
-        f" {show_mass(one.wanted_g)} again; its pH and sourness drift, so this is no promise"
+def recharges_words(these: Sequence[Recharge]) -> str:
+    """ "for another 240 g of fibre add 9.7 ± 3.8 g alum, to come to 28.8 g again"."""
+    added = " and ".join(
+        f"{rounded_band(one.add, 'g')} {one.ingredient}, to come to {show_mass(one.wanted_g)} again," for one in these
     )
+    fibre = show_mass(these[0].fibre_g)
+    return f"for another {fibre} of fibre add {added.rstrip(',')}; its pH and sourness drift, so this is no promise"
+
+
+def _listed(words: Sequence[str]) -> str:
+    return " and ".join((", ".join(words[:-1]), words[-1])) if len(words) > 1 else "".join(words)
 
 
 def waiting_words(one: Waiting) -> str:

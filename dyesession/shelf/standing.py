@@ -42,7 +42,7 @@ def shelf_of(
     ]
     return Shelf(
         tuple(sorted(baths, key=lambda one: (one.look_again, one.kept_at))),
-        tuple(sorted(_waiting(all_days, today), key=lambda one: (one.since, one.lot))),
+        waiting_fibre(all_days, today),
         tuple(told),
     )
 
@@ -80,7 +80,7 @@ def _bath(
         inside=inside,
         uses=uses,
         hue_may_drift=bool(dye) and uses > 0,
-        went_through=_went_through(one, standing),
+        went_through=tuple(_went_through(one, standing).values()),
         ph=read[0] if read is not None else None,
         ph_on=read[1].date() if read is not None else None,
         look_again=look_again,
@@ -142,18 +142,18 @@ def _keeper_of(standing: Sequence[Standing], drew: Drew) -> str:
     return source.keeper.day.name if source is not None else "of a day not here"
 
 
-def _went_through(one: Standing, standing: Sequence[Standing], back: int = 0) -> tuple[str, ...]:
-    """The fibre that was in it, that of the baths it was drawn from first."""
-    lots = {lot.name: lot for lot in one.keeper.last.lots}
-    own = [_lot_words(lots[name]) for name in one.put_by.trace.lots if name in lots]
+def _went_through(
+    one: Standing, standing: Sequence[Standing], back: int = 0
+) -> dict[tuple[str, str], str]:
+    """The fibre that was in it, that of the baths it was drawn from first; each day's lot once."""
+    lots, day = {lot.name: lot for lot in one.keeper.last.lots}, one.keeper.day.name
+    own = {(day, name): _lot_words(lots[name]) for name in one.put_by.trace.lots if name in lots}
     sources = [source_of(standing, drew) for drew in one.put_by.trace.drew] if back < len(standing) else []
-    before = [
-        text
-        for bath in sources
-        if bath is not None and bath is not one
-        for text in _went_through(bath, standing, back + 1)
-    ]
-    return (*before, *own)
+    before: dict[tuple[str, str], str] = {}
+    for bath in sources:
+        if bath is not None and bath is not one:
+            before |= _went_through(bath, standing, back + 1)
+    return before | own
 
 
 def _lot_words(lot: Lot) -> str:
@@ -183,8 +183,8 @@ def _cautions(
     return tuple(one.text for one in reminders(situation))
 
 
-def _waiting(days: Sequence[Traced], today: date) -> list[Waiting]:
-    """Lots mordanted on a day that is over, in no dye bath then or since."""
+def waiting_fibre(days: Sequence[Traced], today: date) -> tuple[Waiting, ...]:
+    """Lots mordanted on a day that is over, in no dye bath then or since; the oldest first."""
     found = []
     for day in days:
         if day.last.status not in ENDED:
@@ -196,7 +196,7 @@ def _waiting(days: Sequence[Traced], today: date) -> list[Waiting]:
                 found.append(
                     Waiting(day.day.name, lot.name, lot.kind, lot.mass_g, since, age, how, demo)
                 )
-    return found
+    return tuple(sorted(found, key=lambda one: (one.since, one.lot)))
 
 
 def _mordanted(day: Traced) -> list[tuple[Lot, str]]:

@@ -1,6 +1,6 @@
 """What to bear in mind before two kept baths are poured together, or one is thrown away. Rules: `care`."""
 
-from dyesession.care import Household, Reminder, Situation, reminders
+from dyesession.care import Content, Household, Reminder, Situation, reminders
 from dyesession.shelf.model import KeptBath
 
 
@@ -16,6 +16,26 @@ def pooling(into: KeptBath, poured: KeptBath, household: Household | None = None
             pouring=poured.contents,
             pouring_from=poured.label,
             volume_l=_litres(into),
+            household=household or Household(),
+        )
+    )
+
+
+def opening(
+    bath: KeptBath, household: Household | None = None, adding: tuple[Content, ...] = ()
+) -> tuple[Reminder, ...]:
+    """What care says of opening a kept bath, and of stirring something into it; the worst first."""
+    return reminders(
+        Situation(
+            step="shelf",
+            actions=("opens", "weighs powder", "adds") if adding else ("opens",),
+            vessel=bath.label,
+            letter=bath.label,
+            contents=bath.contents,
+            adding=adding,
+            pouring=() if adding else bath.contents,
+            pouring_from=bath.label,
+            volume_l=_litres(bath),
             household=household or Household(),
         )
     )

@@ -1,0 +1,143 @@
+"""The shelf of a workroom: its logs read, its acts written. Reads and writes files; computes nothing.
+
+What screens and commands both want of the shelf stands here once.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from dyesession.errors import UserError
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    from dyesession.care import Reminder
+    from dyesession.cli.workroom import Workroom
+    from dyesession.clock import Clock
+    from dyesession.daybook.finding import DayBook
+    from dyesession.session.from_shelf import FromShelf
+    from dyesession.session.opening import LoggedDay
+    from dyesession.shelf import KeptBath, Shelf, ShelfAct
+    from dyesession.storage import Storage
+
+
+class NotOnTheShelf(UserError):
+    """No bath of that label stands there, or several do."""
+
+
+def days_for_the_shelf(workroom: Workroom, book: DayBook) -> list[LoggedDay]:
+    """The days that count and have to do with the shelf: what they kept, drew, or left mordanted."""
+    from dyesession.session.quick_day import read_facts_of_day
+    from dyesession.storage import DISK
+
+    wanted = [
+        one
+        for one in book.counted
+        if one.kept or one.drawn or one.waiting or any(lot.mordanted for lot in one.fibre)
+    ]
+    return [read_facts_of_day(DISK, workroom.log(one.file)) for one in wanted]
+
+
+def shelf_now(workroom: Workroom, today: date) -> Shelf:
+    """The whole shelf as it stands."""
+    from dyesession.cli.daybook import book_of
+    from dyesession.shelf import shelf_of
+
+    days = days_for_the_shelf(workroom, book_of(workroom))
+    return shelf_of(days, today, workroom.kitchen(None).household)
+
+
+def for_the_day(workroom: Workroom, today: date, session: str = "") -> FromShelf:
+    """What the shelf tells a day that opens; nothing where the logs cannot be gone through: the day comes first."""
+    from dyesession.cli.daybook import book_of
+    from dyesession.session.from_shelf import FromShelf
+    from dyesession.shelf import from_shelf
+
+    try:
+        return from_shelf(days_for_the_shelf(workroom, book_of(workroom)), today, session)
+    except (UserError, OSError):
+        return FromShelf()
+
+
+def bath_named(shelf: Shelf, label: str, session: str = "") -> KeptBath:
+    """The bath meant by a label, by large or small letters; the session that kept it tells two of one label apart."""
+    same = [one for one in shelf.baths if one.label.casefold() == label.strip().strip("“”\"'").casefold()]
+    found = [one for one in same if not session or one.session == session]
+    if len(found) == 1:
+        return found[0]
+    if found:
+        raise NotOnTheShelf(
+            f"Several baths are labelled “{label}”; say which day kept it, for example --kept-by {found[0].session}"
+        )
+    where = f" of {session}" if session and same else ""
+    standing = ", ".join(f"“{one.label}”" for one in shelf.baths) or "nothing"
+    raise NotOnTheShelf(f"No bath “{label}”{where} stands on the shelf; there stands {standing}.")
+
+
+def write(workroom: Workroom, storage: Storage, act: ShelfAct, clock: Clock) -> Path:
+    """Write an act into a log of its own."""
+    from dyesession.shelf import write_act
+
+    return write_act(storage, workroom.logs, act, workroom.kitchen(None), clock)
+
+
+def draw_into(
+    workroom: Workroom,
+    storage: Storage,
+    log: Path,
+    bath: KeptBath,
+    vessel: str,
+    volume_l: float | None,
+    clock: Clock,
+) -> tuple[str, tuple[Reminder, ...]]:
+    """Pour a kept bath into a pot of an open day, and write it there; answers with the pot and what to bear in mind."""
+    from dyesession.account.live import reckoner_for
+    from dyesession.care import reminders
+    from dyesession.cli.workroom import check_own
+    from dyesession.session.opening import resume_day
+    from dyesession.session.situation import situation_of
+    from dyesession.session.understood import pot_named
+    from dyesession.shelf import drawn
+    from dyesession.shelf.writing import done
+
+    check_own(log)
+    kitchen = workroom.kitchen(None)
+    session = resume_day(storage, log, clock, kitchen.household, reckoner_for, kitchen.poison_centre)
+    try:
+        state = session.snapshot.state
+        told = drawn(bath, pot_named(vessel, state), volume_l)
+        situation = situation_of(state, told, kitchen.household)
+        minded = reminders(situation) if situation is not None else ()
+        worst = next((one for one in minded if one.severity >= NEVER), None)
+        if worst is not None:
+            raise NotOnTheShelf(f"That must not be poured together. {worst.text}")
+        done(session, told)
+        return told.vessel, minded
+    finally:
+        session.close()
+
+
+NEVER = 4  # care's severity of what must not be done
+
+
+def correct(
+    workroom: Workroom, storage: Storage, bath: KeptBath, log: Path, volume_l: float, why: str, clock: Clock
+) -> str:
+    """Put right the litres of an entry of the day that kept a bath, or drew from it, in that day's own log."""
+    from dyesession.account.live import reckoner_for
+    from dyesession.cli.workroom import check_own
+    from dyesession.session.opening import resume_day
+    from dyesession.shelf import correction
+    from dyesession.shelf.writing import done
+
+    check_own(log)
+    name, event = correction(bath, log.stem, volume_l, why)
+    kitchen = workroom.kitchen(None)
+    session = resume_day(storage, log, clock, kitchen.household, reckoner_for, kitchen.poison_centre)
+    try:
+        done(session, event)
+    finally:
+        session.close()
+    return f"Entry {event.entry} of {name} put right."
