@@ -1,7 +1,7 @@
 """Colours and targets as they are typed on the command line, into readings. Computes nothing.
 
-A colour is `lab(42 45 30)` (D65, 2 degrees unless said), `lch(...)`, a hex or another CSS colour, or the name of
-a colorimeter's .csv file.
+A colour is `lab(42 45 30)` (D65, 2 degrees unless said), `lch(...)`, a hex or another CSS colour, a colorimeter's
+line (`42.1,45.3,29.8,D65,10`), or the name of its .csv file.
 """
 
 from collections.abc import Sequence
@@ -26,11 +26,11 @@ class ColourAsked(UserError):
 
 def readings(text: str) -> "tuple[Reading, ...]":
     """The readings a text stands for; more than one only from a file. Raises one sentence."""
-    from dyesession.colour.sensor_csv import readings_of_csv
+    from dyesession.colour.sensor_csv import reading_of_bare_line, readings_of_csv
     from dyesession.colour.typed import read_colour
 
     if not text.lower().endswith(".csv"):
-        return (read_colour(text),)
+        return (reading_of_bare_line(text) or read_colour(text),)
     path = Path(text)
     try:
         if not path.is_file() or path.stat().st_size > _CSV_BYTES:

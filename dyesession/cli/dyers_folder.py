@@ -12,9 +12,16 @@ from dyesession.cli.workroom import Workroom, WorkroomError
 from dyesession.clock import SystemClock
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from dyesession.account import Account
     from dyesession.care import Reminder
     from dyesession.clock import Clock, Instant
+    from dyesession.colour.patches import Box
+    from dyesession.colour.photo_file import Coarse
+    from dyesession.colour.photo_frame import FrameReadings
+    from dyesession.colour.readings import Reading
+    from dyesession.daybook.shade_card import Shade
     from dyesession.kitchen.model import Kitchen
     from dyesession.plan.model import Plan
     from dyesession.recipe.model import Recipe
@@ -171,6 +178,40 @@ class DyersFolder:
         from dyesession.cli.at_shelf import correct
 
         return correct(self._workroom, self._storage, bath, log, volume_l, why, self._clock)
+
+    def shades(self) -> tuple[Shade, ...]:
+        """Every colour in the logs of days that count. Raises what the day book raises."""
+        from dyesession.cli.logged_shades import shades_in
+
+        return shades_in(self._workroom)
+
+    def readings(self, text: str) -> tuple[Reading, ...]:
+        """The colours a text stands for; a file's name is looked for in this folder too. Raises `UserError`."""
+        from dyesession.cli.colour_reading import readings
+
+        here = self.folder / text.strip()
+        return readings(str(here) if text.strip().lower().endswith(".csv") and here.is_file() else text.strip())
+
+    def photo(self, name: str, across: int, down: int) -> Coarse:
+        """A photo made small to be pointed at. Raises `PhotoTrouble`."""
+        from dyesession.colour.photo_file import coarse
+
+        return coarse(self._photo(name), across, down)
+
+    def photo_readings(self, name: str, boxes: Mapping[str, Box], reflects: float, light: str) -> FrameReadings:
+        """The colours of a photo's patches. Raises `PhotoTrouble`."""
+        from dyesession.colour.photo_frame import read_frame
+
+        return read_frame(self._photo(name), boxes, reflects, light)
+
+    def _photo(self, name: str) -> Path:
+        """A photo by its path, or by its name in this folder."""
+        path = Path(name).expanduser()
+        return self.folder / path if (self.folder / path).is_file() else path
+
+    def log_of(self, session: str) -> Path:
+        """The log of a day by its session's name. Raises `WorkroomError`."""
+        return self._workroom.log(session)
 
     def note_care(self, path: Path, entry: Cared) -> None:
         """Note a piece of aftercare on a day, closed or not. Raises what the log and the day raise."""

@@ -29,7 +29,7 @@ def shades_in(workroom: "Workroom") -> "tuple[Shade, ...]":
     from dyesession.storage import DISK
 
     lines = [one for one in book_of(workroom).counted if one.colours]
-    return shades_of(read_facts_of_day(DISK, workroom.logs / one.file) for one in lines)
+    return shades_of(read_facts_of_day(DISK, workroom.log(one.file)) for one in lines)
 
 
 def shade_named(workroom: "Workroom", log: str, lot: str | None) -> "Shade":

@@ -20,7 +20,7 @@ GOOD_ENOUGH, WASH, MODIFY, DIP, OVERDYE, NEXT_TIME = (
 )  # fmt: skip
 _PERCENT = 100.0
 _PRICED_PER_G = 100.0
-_MUCH_BETTER = 0.75  # an overdye must be expected to leave less than this share of the miss: our own choice
+MUCH_BETTER = 0.75  # an overdye must be expected to leave less than this share of the miss: our own choice
 
 
 @dataclass(frozen=True)
@@ -95,7 +95,8 @@ def mend(found: Difference, lot: Lot, plan: OverdyePlan | None = None) -> tuple[
     """
     _check(lot)
     if good_enough(found):
-        return (Advice(GOOD_ENOUGH, f"Good enough: {found.verdict.word}, {found.words}.", ()),)
+        words = found.verdict.word if found.verdict.word == found.words else f"{found.verdict.word}, {found.words}"
+        return (Advice(GOOD_ENOUGH, f"Good enough: {words}.", ()),)
     steps = [_wash(), *_modify(found, lot), *_dip(found.depth, lot), *_overdye(found, plan, lot)]
     return (*steps, *_next_time(found.depth, lot))
 
@@ -150,7 +151,7 @@ def _overdye(found: Difference, plan: OverdyePlan | None, lot: Lot) -> tuple[Adv
         return ()
     if not plan.reachable or plan.amount < LEAST_AMOUNT:
         return (Advice(OVERDYE, plan.says),)
-    if plan.expected > _MUCH_BETTER * found.verdict.de00:
+    if plan.expected > MUCH_BETTER * found.verdict.de00:
         return (Advice(OVERDYE, "An overdye is not expected to come much nearer than the skein is now."),)
     full_g = lot.fibre_g * lot.second.percent / _PERCENT
     cost = _cost(

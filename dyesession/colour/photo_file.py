@@ -8,6 +8,7 @@ import io
 import math
 import warnings
 from collections.abc import Mapping
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -49,10 +50,7 @@ def patches_of_file(path: Path, boxes: Mapping[str, Box]) -> dict[str, Rows]:
         ValueError,
         Image.DecompressionBombError,
     ) as trouble:
-        raise PhotoTrouble(
-            f"{quoted(path.name)} cannot be read as a photo; expected a whole JPEG, PNG, TIFF or WEBP file, "
-            "for example skein.jpg."
-        ) from trouble
+        raise _unreadable(path) from trouble
 
 
 def _bytes(path: Path) -> bytes:
@@ -108,3 +106,43 @@ def _rows(patch: "Image") -> Rows:
         line = raw[start : start + long]
         rows.append([(line[x], line[x + 1], line[x + 2]) for x in range(0, long, 3 * step)])
     return rows
+
+
+@dataclass(frozen=True)
+class Coarse:
+    """A photo made small to be pointed at: its size in pixels, and rows of `#rrggbb`."""
+
+    width: int
+    height: int
+    rows: tuple[tuple[str, ...], ...]
+
+
+def coarse(path: Path, across: int, down: int) -> Coarse:
+    """The photo in at most so many squares across and down, its shape kept. Raises `PhotoTrouble`."""
+    from PIL import Image, ImageOps, UnidentifiedImageError
+
+    data = _bytes(path)
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")  # the size is checked below
+            with Image.open(io.BytesIO(data), formats=_FORMATS) as opened:
+                _check(opened, path)
+                picture = ImageOps.exif_transpose(opened).convert("RGB")
+                share = min(across / picture.width, down / picture.height, 1.0)
+                size = (max(1, round(picture.width * share)), max(1, round(picture.height * share)))
+                small = picture.resize(size, Image.Resampling.BOX)
+    except (UnidentifiedImageError, OSError, SyntaxError, ValueError, Image.DecompressionBombError) as trouble:
+        raise _unreadable(path) from trouble
+    raw, long = small.tobytes(), 3 * small.width
+    rows = tuple(
+        tuple(f"#{raw[at : at + 3].hex()}" for at in range(start, start + long, 3))
+        for start in range(0, len(raw), long)
+    )
+    return Coarse(picture.width, picture.height, rows)
+
+
+def _unreadable(path: Path) -> PhotoTrouble:
+    return PhotoTrouble(
+        f"{quoted(path.name)} cannot be read as a photo; expected a whole JPEG, PNG, TIFF or WEBP file, "
+        "for example skein.jpg."
+    )

@@ -25,11 +25,13 @@ _COLUMNS = {
     "observer": "observer", "obs": "observer", "angle": "observer",
     "state": "state", "wet": "state", "name": "name", "sample": "name", "id": "name", "note": "note",
 }  # fmt: skip
-_MOST_LINES = 10_000
+_MOST_LINES, _LEAST_PARTINGS = 10_000, 2
 _EXAMPLE = "“L*,a*,b*,illuminant,observer” above “42.1,45.3,29.8,D65,10”"
 _LIGHT = re.compile(
     rf"^({'|'.join(sorted(ILLUMINANTS, key=len, reverse=True))})(?:\s*[/ ]\s*(\d+).*)?$", re.I
 )
+
+_BARE = ("L*", "a*", "b*", "illuminant", "observer", "state")
 
 Row = Mapping[str, str]
 
@@ -65,6 +67,19 @@ def reading_of_line(header: str, line: str, where: str) -> Reading:
         viewing=viewing,
         conditions=row.get("note", ""),
     )
+
+
+def reading_of_bare_line(text: str) -> Reading | None:
+    """The reading of a line without column names, L*, a*, b*, illuminant, observer: `42.1,45.3,29.8,D65,10`.
+
+    None for a text that is no such line. Raises what `reading_of_line` raises, such as for a missing light.
+    """
+    parting = next((one for one in ";\t," if text.count(one) >= _LEAST_PARTINGS), "")
+    cells = [cell.strip() for cell in text.split(parting)] if parting else []
+    number = r"[-+]?\d+(?:[.,]\d+)?"
+    if not cells or not all(re.fullmatch(number, cell) for cell in cells[:3]):
+        return None
+    return reading_of_line(parting.join(_BARE), text, "The line")
 
 
 def _parting(header: str) -> str:

@@ -89,12 +89,18 @@ def _series(undyed: Reading, sample: Reading) -> tuple[tuple[Predicted, ...], st
         return (), str(trouble)
 
 
-def seconds_of(shades: Iterable[Shade], sample: Reading) -> tuple[Second, ...]:
-    """The dyer's own samples that can stand for a second dye: dry, of one dye, read as the sample was."""
+def seconds_of(shades: Iterable[Shade], sample: Reading, own: str = "") -> tuple[Second, ...]:
+    """The dyer's own samples that can stand for a second dye: dry, of one dye, read as the sample was.
+
+    `own` is the skein's own dyestuff: more of that is a further dip.
+    """
     return tuple(
         Second(f"{one.dyes[0].dyestuff} ({one.recipe}, {one.day})", one.reading, one.dyes[0], one.key)
         for one in shades
-        if len(one.dyes) == 1 and not one.reading.wet and one.reading.viewing == sample.viewing
+        if len(one.dyes) == 1
+        and one.dyes[0].dyestuff != own
+        and not one.reading.wet
+        and one.reading.viewing == sample.viewing
     )
 
 
@@ -134,13 +140,13 @@ def _key(name: str) -> str:
 
 
 def cost_words(cost: Cost) -> str:
-    """A cost as one phrase: "madder root 36 g (20 to 60 g), 1.44"; without a price no money is named."""
+    """A cost as one phrase: "madder root 36 g (20 to 60 g), 1.44"; without a price no money is."""
     if cost.high_g <= 0.0:
         return f"{cost.substance}: nothing more"
-    money = f", costs {cost.money:.2f}" if cost.money is not None else ", no price in your kitchen"
-    return f"{cost.substance} about {_grams_of(cost.mass_g)} g ({_grams_of(cost.low_g)} to {_grams_of(cost.high_g)} g){money}"
+    money = f", costs {cost.money:.2f}" if cost.money is not None else ""
+    return f"{cost.substance} about {grams_of(cost.mass_g)} g ({grams_of(cost.low_g)} to {grams_of(cost.high_g)} g){money}"
 
 
-def _grams_of(value: float) -> str:
+def grams_of(value: float) -> str:
     """Grams no finer than an estimate is: a tenth below ten."""
     return f"{value:.0f}" if value >= _WHOLE_FROM_G else f"{value:.1f}"

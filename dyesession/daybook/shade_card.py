@@ -14,6 +14,7 @@ from dyesession.colour.readings import Reading, check_alike
 from dyesession.colour.screen import screen_of
 from dyesession.colour.typed import read_colour
 from dyesession.daybook.day_facts import day_facts
+from dyesession.daybook.day_line import is_demo
 from dyesession.daybook.walk import Pace, walk
 from dyesession.errors import UserError
 from dyesession.session import events as e
@@ -43,6 +44,8 @@ class Shade:
     hex: str
     exact: bool = True
     undyed: Reading | None = None
+    drawn: tuple[str, ...] = ()
+    demo: bool = False
 
     @property
     def key(self) -> str:
@@ -52,7 +55,8 @@ class Shade:
     @property
     def doses(self) -> str:
         """Its dyes and their doses: "madder root 50 %"."""
-        return " and ".join(f"{one.dyestuff} {one.percent:.3g} %" for one in self.dyes) or "no dyestuff noted"
+        dyes = [f"{one.dyestuff} {one.percent:.3g} %" for one in self.dyes]
+        return " and ".join((*dyes, *(f"out of {one}" for one in self.drawn))) or "no dyestuff noted"
 
 
 def shades_of(days: Iterable[LoggedDay]) -> tuple[Shade, ...]:
@@ -91,6 +95,8 @@ def _of_day(day: LoggedDay) -> tuple[Shade, ...]:
                 hex=screen.hex,
                 exact=screen.exact,
                 undyed=before.get(name),
+                drawn=facts.drawn,
+                demo=is_demo(day),
             )
         )
     return tuple(found)

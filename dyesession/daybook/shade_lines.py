@@ -75,7 +75,7 @@ def _shade(one: Shade, depth: Depth, width: int, beside: str) -> list[str]:
     wet = "wet" if one.reading.wet else "dry"
     first = f"{one.hex}{'' if one.exact else '*'}  {lab_text(one.reading.lab)} ± {_figure(one.reading.plus_minus)} {wet}"
     first += f"  {beside}" if beside else ""
-    second = f"{one.recipe}, {one.day}"
+    second = f"{one.recipe}, {one.day}{', a demo day' if one.demo else ''}"
     third = f"{one.doses}; {one.lot + ', ' if one.lot else ''}{show_mass(one.fibre_g)} {one.fibre}"
     room = width - len(blank) - 2
     return [f"{swatch}  {first[:room]}", f"{swatch}  {second[:room]}", f"{blank}  {third[:room]}".rstrip(), ""]
@@ -101,7 +101,7 @@ def _swatch(one: Shade, depth: Depth) -> str:
 def shade_as_plain(one: Shade) -> dict[str, Any]:
     """One shade as plain values."""
     return {
-        "session": one.session, "day": one.day, "recipe": one.recipe, "lot": one.lot, "fibre": one.fibre,
+        "session": one.session, "day": one.day, "recipe": one.recipe, "lot": one.lot, "demo": one.demo, "fibre": one.fibre,
         "fibre_g": one.fibre_g, "wet": one.reading.wet, "hex": one.hex, "hex_exact": one.exact,
         "dyes": [{"dyestuff": dye.dyestuff, "percent": dye.percent} for dye in one.dyes],
         "others": [{"substance": other.dyestuff, "percent": other.percent} for other in one.others],
@@ -132,7 +132,7 @@ def _picture(one: Shade) -> str:
     words = (
         f"<b>{one.hex}</b>" + ("" if one.exact else ", the nearest a screen can show"),
         escape(written(one.reading)),
-        f"{escape(one.recipe)}, {one.day}",
+        f"{escape(one.recipe)}, {one.day}{', a demo day' if one.demo else ''}",
         escape(one.doses),
         escape(f"{one.lot + ', ' if one.lot else ''}{show_mass(one.fibre_g)} {one.fibre}"),
     )

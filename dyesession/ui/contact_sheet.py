@@ -21,10 +21,15 @@ from textual.strip import Strip
 
 from dyesession.ui.bench_rows import BENCH_DRAWING
 from dyesession.ui.bench_view import BenchView
+from dyesession.ui.colour_fixtures import COLOUR_FIXTURES, PHOTO_PAGE
+from dyesession.ui.colour_rows import COLOUR_DRAWING
+from dyesession.ui.colour_view import ColourView
 from dyesession.ui.fixtures import FIXTURES
 from dyesession.ui.kitchen_rows import KITCHEN_DRAWING
 from dyesession.ui.kitchen_view import KitchenView
+from dyesession.ui.photo_view import PhotoView
 from dyesession.ui.place_fixtures import PLACE_FIXTURES
+from dyesession.ui.screens.photo import PhotoScreen
 from dyesession.ui.screens.place import PlaceScreen
 from dyesession.ui.screens.stove import StoveScreen
 from dyesession.ui.stove_view import StoveView
@@ -32,7 +37,7 @@ from dyesession.ui.theme import Depth, register_themes
 from dyesession.ui.working_rows import WORKING_DRAWING
 from dyesession.ui.working_view import WorkingView
 
-AnyView = StoveView | BenchView | WorkingView | KitchenView
+AnyView = StoveView | BenchView | WorkingView | KitchenView | ColourView | PhotoView
 
 SIZES = ((60, 18), (80, 24), (200, 60))
 # A cell of the picture in points: most terminals' cells are about half as wide as high.
@@ -51,7 +56,7 @@ _BLOCKS = {
 }
 
 
-ALL_FIXTURES: dict[str, AnyView] = {**FIXTURES, **PLACE_FIXTURES}
+ALL_FIXTURES: dict[str, AnyView] = {**FIXTURES, **PLACE_FIXTURES, **COLOUR_FIXTURES, "photo": PHOTO_PAGE}
 
 
 def screen_of(view: AnyView) -> Screen[None]:
@@ -63,6 +68,10 @@ def screen_of(view: AnyView) -> Screen[None]:
             return PlaceScreen(WORKING_DRAWING, view)
         case KitchenView():
             return PlaceScreen(KITCHEN_DRAWING, view)
+        case ColourView():
+            return PlaceScreen(COLOUR_DRAWING, view)
+        case PhotoView():
+            return PhotoScreen(view)
         case StoveView():
             return StoveScreen(view)
 

@@ -1,7 +1,7 @@
 """What the `?` page of each place says: the place in the trade's words, then its keys. Knows no state."""
 
 from dyesession.ui.keys import key_table
-from dyesession.ui.place_keys import BENCH, KITCHEN, WORKING_OUT, place_key_table
+from dyesession.ui.place_keys import BENCH, COLOUR, KITCHEN, WORKING_OUT, place_key_table
 
 _BENCH = """\
 Where a day begins and ends.
@@ -39,6 +39,20 @@ height       above the sea: it decides where water boils.
 who lives    children, pets, an allergy to insects: it decides which reminders you see. It stays in your kitchen
              file and never enters a log.
 """
+_COLOUR = """\
+Did I hit the colour? Everything is measured dry; wet fibre is another colour.
+
+the colour you want  one reading or several: several make a target with a spread, and a skein can be inside it.
+the skein            typed, from your logs, or from a photo. How it was read says how sure it is: a hex picked by eye
+                     ± 7.5, a photo with a grey card in daylight ± 4.5, a colorimeter ± 1.5.
+did it hit           depth first, then a word for what is left; nothing that the readings cannot tell. The range is
+                     in CIEDE2000: about 1 is just seen side by side.
+what would mend it   the least first, with grams and money; on a snippet before the skein. Good enough is an answer.
+more or less         the same dye at other depths, modelled: less sure the farther away, and for dark shades.
+an overdye           a further dip or a second dye over the skein, from your own samples. Dye over dye only darkens.
+does it stay         a rub on a white cloth, a wash, a sunny window: two readings, and a grade of the grey scale.
+a swatch             stands in mid grey with its figure beside it. On a screen it is a hint; * is the nearest it can.
+"""
 _STOVE = """\
 Pots as they stand: filled to their waterline, in the liquor's own colour once it was read, the clock in it.
 
@@ -52,4 +66,5 @@ ASK          a question a hazard hangs on; space and enter do not answer it. - p
 BENCH_HELP = f"{_BENCH}\nkeys\n\n{place_key_table(BENCH)}"
 WORKING_OUT_HELP = f"{_WORKING_OUT}\nkeys\n\n{place_key_table(WORKING_OUT)}"
 KITCHEN_HELP = f"{_KITCHEN}\nkeys\n\n{place_key_table(KITCHEN)}"
+COLOUR_HELP = f"{_COLOUR}\nkeys\n\n{place_key_table(COLOUR)}"
 STOVE_HELP = f"{_STOVE}\nkeys\n\n{key_table()}"

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from dyesession.ui import place_messages as p
 from dyesession.ui.frame_view import KeyWord
 
-BENCH, WORKING_OUT, KITCHEN = "Bench", "Working out", "My kitchen"
-EVERYWHERE = (BENCH, WORKING_OUT, KITCHEN)
+BENCH, WORKING_OUT, KITCHEN, COLOUR, PHOTO = "Bench", "Working out", "My kitchen", "Colour", "Photo"
+EVERYWHERE = (BENCH, WORKING_OUT, KITCHEN, COLOUR, PHOTO)
 
 
 @dataclass(frozen=True)
@@ -32,13 +32,16 @@ PLACE_KEYS: tuple[PlaceKey, ...] = (
     PlaceKey("enter", "choose", "choose the marked line; on a figure: where it comes from, in full"),
     PlaceKey("up", "up", "move the mark up"),
     PlaceKey("down", "down", "move the mark down"),
+    PlaceKey("left", "left", "move the mark left", places=(PHOTO,)),
+    PlaceKey("right", "right", "move the mark right", places=(PHOTO,)),
     PlaceKey("home", "first", "move the mark to the first line"),
     PlaceKey("end", "last", "move the mark to the last line"),
     PlaceKey("pageup", "page up", "move the mark eight lines up"),
     PlaceKey("pagedown", "page down", "move the mark eight lines down"),
     PlaceKey("/", "find", "find a recipe by a word of its name or of what is in it", p.FindRecipe, (BENCH,)),
-    PlaceKey("-", "not now", "leave a question open", p.SkipQuestion, (WORKING_OUT, KITCHEN)),
-    PlaceKey("delete", "take away", "take the marked lot or entry away", p.TakeAway, (WORKING_OUT, KITCHEN)),
+    PlaceKey("c", "colour", "type a colour: the one you want, then the skein's", p.TypeColour, (COLOUR,)),
+    PlaceKey("-", "not now", "leave a question open", p.SkipQuestion, (WORKING_OUT, KITCHEN, PHOTO)),
+    PlaceKey("delete", "take away", "take the marked lot or entry away", p.TakeAway, (WORKING_OUT, KITCHEN, COLOUR)),
     PlaceKey("m", "my kitchen", "what is known of your kitchen", p.OpenKitchen, (BENCH, WORKING_OUT)),
     PlaceKey("r", "try alarm", "let the alarm ring on trial; again: still", p.TryAlarm),
     PlaceKey("escape", "put away", "put away what is typed, or the line above the keys", p.LayAside),

@@ -64,6 +64,18 @@ class FindRecipe(PlaceAct):
     """A word is to be typed by which recipes are found."""
 
 
+class Spot(PlaceAct):
+    """A spot of a photo is meant, as shares of its width and height, 0 to 1; `taken` when it counts."""
+
+    def __init__(self, x: float, y: float, taken: bool = True) -> None:
+        self.x, self.y, self.taken = x, y, taken
+        super().__init__()
+
+
+class TypeColour(PlaceAct):
+    """A colour is to be typed."""
+
+
 class SkipQuestion(PlaceAct):
     """The question is left open."""
 

@@ -1,16 +1,17 @@
 """What every place before the Stove has: somebody who looks after its screen. Knows no place in particular."""
 
-from typing import Any, Protocol
+from typing import Protocol
+
+from textual.screen import Screen
 
 from dyesession.ui.place_messages import PlaceAct
-from dyesession.ui.screens.place import PlaceScreen
 
 
 class Place(Protocol):
     """Whoever looks after one screen."""
 
     @property
-    def screen(self) -> PlaceScreen[Any]:
+    def screen(self) -> Screen[None]:
         """The screen looked after."""
         ...
 

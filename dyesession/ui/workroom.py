@@ -10,11 +10,19 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from dyesession.account import Account
     from dyesession.clock import Instant
+    from dyesession.colour.patches import Box
+    from dyesession.colour.photo_file import Coarse
+    from dyesession.colour.photo_frame import FrameReadings
+    from dyesession.colour.readings import Reading
+    from dyesession.daybook.shade_card import Shade
     from dyesession.kitchen.model import Kitchen
     from dyesession.plan.model import Plan
     from dyesession.recipe.model import Recipe
+    from dyesession.session.events import Cared
     from dyesession.session.opening import LoggedDay
     from dyesession.session.session import Session
 
@@ -65,6 +73,30 @@ class Workroom(Protocol):
 
     def keep_paper(self, name: str, text: str) -> Path:
         """Write a sheet of paper down under a file's name; answers with where."""
+        ...
+
+    def shades(self) -> tuple[Shade, ...]:
+        """Every colour in the logs."""
+        ...
+
+    def readings(self, text: str) -> tuple[Reading, ...]:
+        """The colours a text stands for: typed, a colorimeter's line, or a file of them in this folder."""
+        ...
+
+    def photo(self, name: str, across: int, down: int) -> Coarse:
+        """A photo made small to be pointed at, by its path or its name in this folder."""
+        ...
+
+    def photo_readings(self, name: str, boxes: Mapping[str, Box], reflects: float, light: str) -> FrameReadings:
+        """The colours of a photo's patches."""
+        ...
+
+    def log_of(self, session: str) -> Path:
+        """The log of a day by its session's name."""
+        ...
+
+    def note_care(self, path: Path, entry: Cared) -> None:
+        """Note a piece of aftercare on a day, closed or not."""
         ...
 
     def begin(self, recipe: Recipe, plan: Plan, kitchen: Kitchen) -> Session[Account]:

@@ -1,0 +1,476 @@
+"""Looks after Colour: the target and the skein as they are typed or taken, and what each line does.
+
+Reckons nothing: the day book's `hit` answers, beside the screen. Knows no files: the workroom reads and writes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from dyesession.colour.photo import LIGHTS
+from dyesession.colour.photo_frame import CARD as PHOTO_CARD
+from dyesession.colour.photo_frame import PARTS, TARGET, FrameReadings, photo_typed
+from dyesession.colour.readings import Reading, check_dry
+from dyesession.colour.targets import Target, target_of
+from dyesession.daybook import hit as answers
+from dyesession.daybook.fastness import COMES_OFF, FastnessTest, test_named
+from dyesession.daybook.hit import Hit, Overdye
+from dyesession.daybook.shade_card import Near, Shade, lot_of, nearest_shades
+from dyesession.errors import UserError
+from dyesession.ui import colour_lines as lines
+from dyesession.ui import place_messages as p
+from dyesession.ui.colour_rows import COLOUR_DRAWING
+from dyesession.ui.colour_state import (
+    CARD,
+    CARDS,
+    NEAREST,
+    OVERDYE,
+    TO_SAMPLE,
+    TO_TARGET,
+    ColourState,
+    view_of,
+)
+from dyesession.ui.colour_view import ColourView
+from dyesession.ui.frame_view import Entry, Frame, NextAct
+from dyesession.ui.place_keys import place_key_words
+from dyesession.ui.rows import keys_of
+from dyesession.ui.screens.place import PlaceScreen
+from dyesession.ui.theme import DARK
+
+if TYPE_CHECKING:
+    from dyesession.colour.mend import Lot
+    from dyesession.colour.photo_file import Coarse
+    from dyesession.ui.app import DyeApp
+
+BACK = "any key: back to Colour"
+_KEYS = ("space", "enter", "c", "q", "delete", "r", "?")
+_TYPING_KEYS = ("enter", "escape")
+_COARSE = (190, 110)  # squares across and down: as many as the largest window shows
+EXAMPLES = {
+    "target": 'for example #a63e36, lab(42 45 30), or 42.1,45.3,29.8,D65,10 as a colorimeter writes it',
+    "sample": 'for example lab(46 44 29) ± 1.5 dry, or the name of a colorimeter\'s .csv file',
+    "undyed": "for example lab(86 0 11): the same fibre before it met a dye",
+    "photo": "for example skein.jpg, then point at card and skein; or skein.jpg card 10,10,80,80 skein 110,10,80,80",
+}
+
+
+class AtColour:
+    """What Colour is in the middle of."""
+
+    def __init__(self, app: DyeApp, bounce_s: float) -> None:
+        self._app, self._bounce_s = app, bounce_s
+        self._state = ColourState()
+        self._slot, self._typed, self._note, self._cursor = "", "", "", ""
+        self._test: FastnessTest | None = None
+        self._before: Reading | None = None
+        self._asked = 0
+        self.screen: PlaceScreen[ColourView] = PlaceScreen(COLOUR_DRAWING, self._view(), bounce_s)
+        self.look_round()
+
+    def look_round(self) -> None:
+        """Read the colours in the logs, beside the screen."""
+        self._app.in_background(self._app.workroom.shades, self._found)
+
+    def _found(self, shades: tuple[Shade, ...]) -> None:
+        state = self._state
+        same = next((one for one in shades if state.shade and one.key == state.shade.key), state.shade)
+        self._state = replace(state, shades=shades, shade=same)
+        self._answer()
+
+    def refresh(self) -> None:
+        """Show it as it stands now."""
+        self.screen.show(self._view())
+
+    def say(self, note: str) -> None:
+        """One line to the dyer, until the next act."""
+        self._note, self._state = note, replace(self._state, working=False)
+        self.refresh()
+
+    # What is pressed or touched.
+
+    def carry_out(self, act: p.PlaceAct) -> None:
+        """Do what was pressed or touched."""
+        if not isinstance(act, p.TypedSoFar | p.TypedOut):
+            self._note = ""
+        match act:
+            case p.Mark(key=key):
+                self._cursor = key
+            case p.Choose(key=key):
+                self._choose(key)
+            case p.DoNext():
+                self._do_next()
+            case p.TypeColour():
+                self._begin_typing("target" if not self._state.target or self._on("target") else "sample")
+            case p.TypedSoFar(text=text):
+                self._typed = text
+            case p.TypedOut(text=text):
+                self._typed_out(text)
+            case p.LayAside():
+                self._lay_aside()
+            case p.TakeAway():
+                self._take_away()
+            case _:
+                self._go(act)
+        self.refresh()
+
+    def _go(self, act: p.PlaceAct) -> None:
+        match act:
+            case p.Seen():
+                self._app.seen()
+            case p.TryAlarm():
+                self._app.try_alarm()
+            case p.PlaceHelp():
+                from dyesession.ui.explained_places import COLOUR_HELP
+
+                self._app.show_page("Colour", COLOUR_HELP, BACK)
+            case p.LeavePlace():
+                if self._state.listing:
+                    self._lay_aside()
+                else:
+                    self._app.leave()
+            case _:
+                pass
+
+    def _on(self, what: str) -> bool:
+        """Whether the mark stands on one of a kind of lines."""
+        return self._cursor.startswith(what)
+
+    def _lay_aside(self) -> None:
+        if self._slot:
+            self._stop_typing()
+        else:
+            self._state = replace(self._state, listing="")
+
+    def _choose(self, key: str) -> None:
+        kind, _, rest = key.partition(":")
+        doing: dict[str, Callable[[], None]] = {
+            "target+": lambda: self._begin_typing("target"),
+            "target": lambda: self._begin_typing("target"),
+            "sample": lambda: self._begin_typing("sample"),
+            "sample+": lambda: self._begin_typing("sample"),
+            "undyed": lambda: self._begin_typing("undyed"),
+            "photo": lambda: self._begin_typing("photo"),
+            "card": self._next_card,
+            "light": self._next_light,
+            "logs": lambda: self._list(TO_TARGET if rest == "target" else TO_SAMPLE),
+            "shades": lambda: self._list(CARD),
+            "page": self._write_page,
+            "shade": lambda: self._choose_shade(rest),
+            "mend": self._read_mend,
+            "overdye": self._look_for_overdye,
+            "over": lambda: self._read_overdye(int(rest)),
+            "depth": lambda: self._app.show_page("More or less of the same dye", self._view().series_says, BACK),
+            "test": lambda: self._begin_test(rest),
+            "off": lambda: self._app.show_page("Colour comes off", COMES_OFF, BACK),
+        }
+        if kind in doing:
+            doing[kind]()
+
+    # Typing.
+
+    def _begin_typing(self, slot: str, text: str = "") -> None:
+        self._slot, self._typed = slot, text
+        self._note = EXAMPLES.get(slot, "for example lab(95 0 2)")
+        self.screen.begin_entry(text)
+
+    def _stop_typing(self) -> None:
+        self._slot, self._typed, self._test, self._before = "", "", None, None
+        self.screen.clear_entry()
+
+    def _typed_out(self, text: str) -> None:
+        """What was typed counts; where it cannot, one sentence says why and the text stays."""
+        try:
+            if self._slot == "photo":
+                self._open_photo(text)
+            elif self._slot in ("before", "after"):
+                self._typed_test(text)
+            else:
+                self._take(self._slot, self._app.workroom.readings(text))
+                self._stop_typing()
+        except UserError as trouble:
+            self._note = str(trouble)
+
+    def _take(self, slot: str, readings: tuple[Reading, ...], shade: Shade | None = None) -> None:
+        """Readings become the target's, the skein's or the undyed fibre's. Raises what does not fit."""
+        state = self._state
+        if slot == "target":
+            target = (*state.target, *readings)
+            self._state = replace(state, target=target, aim=target_of(target))
+            self._cursor = "sample+" if len(target) == len(readings) and state.sample is None else "target+"
+        elif slot == "sample":
+            middle = target_of(readings).middle if len(readings) > 1 else readings[0]
+            check_dry(middle)
+            undyed = shade.undyed if shade is not None and shade.undyed is not None else state.undyed
+            self._state = replace(state, sample=middle, shade=shade, undyed=undyed)
+            self._cursor = "sample"
+        else:
+            self._state = replace(state, undyed=target_of(readings).middle)
+        self._note = ""
+        self._answer()
+
+    def _take_away(self) -> None:
+        kind, _, rest = self._cursor.partition(":")
+        state = self._state
+        if kind == "target" and rest.isdigit():
+            left = tuple(one for at, one in enumerate(state.target) if at != int(rest))
+            self._state = replace(state, target=left, aim=target_of(left) if left else None)
+        elif kind == "sample":
+            self._state = replace(state, sample=None, shade=None)
+        elif kind == "undyed":
+            self._state = replace(state, undyed=None)
+        else:
+            self._note = "Mark a reading first: only those can be taken away."
+            return
+        self._answer()
+
+    # The answer.
+
+    def _answer(self) -> None:
+        """Reckon anew beside the screen; only the last question's answer is shown."""
+        state = self._state
+        self._asked += 1
+        asked = self._asked
+        self._state = replace(state, hit=None, overdyes=None, near=(), working=state.aim is not None)
+        self.refresh()
+        if state.aim is None:
+            return
+        aim = state.aim
+
+        def reckon() -> tuple[Hit | None, tuple[Near, ...]]:
+            near = nearest_shades(state.shades or (), aim.middle, NEAREST)
+            found = answers.hit(aim, state.sample, state.undyed, self._lot()) if state.sample is not None else None
+            return found, near
+
+        def show(brought: tuple[Hit | None, tuple[Near, ...]]) -> None:
+            if asked == self._asked:
+                self._state = replace(self._state, hit=brought[0], near=brought[1], working=False)
+                self.refresh()
+
+        self._app.in_background(reckon, show)
+
+    def _lot(self) -> Lot | None:
+        """The skein's fibre and dye where it is a logged one, with the jars' prices."""
+        from dyesession.colour.mend import MODIFIERS
+
+        shade = self._state.shade
+        lot = lot_of(shade, self._state.shades or ()) if shade is not None else None
+        if lot is None:
+            return None
+        jars = self._app.workroom.kitchen().jars
+        return replace(lot, price_per_100_g=answers.prices_of(jars, (lot.dye.dyestuff, *MODIFIERS)))
+
+    def _read_mend(self) -> None:
+        if self._state.hit is not None:
+            self._app.show_page("What would mend it", lines.mend_page(self._state.hit.advice), BACK)
+
+    def _look_for_overdye(self) -> None:
+        state = self._state
+        if state.aim is None or state.sample is None:
+            return
+        aim, sample = state.aim, state.sample
+        self._state = replace(state, listing=OVERDYE, working=state.overdyes is None)
+        if state.overdyes is not None:
+            return
+
+        def reckon() -> tuple[Overdye, ...]:
+            lot = self._lot()
+            seconds = answers.seconds_of(state.shades or (), sample, lot.dye.dyestuff if lot is not None else "")
+            return answers.overdyes(state.undyed, sample, aim, seconds, lot)
+
+        def show(found: tuple[Overdye, ...]) -> None:
+            self._state = replace(self._state, overdyes=found, working=False)
+            self.refresh()
+
+        self._app.in_background(reckon, show)
+
+    def _read_overdye(self, at: int) -> None:
+        found = self._state.overdyes or ()
+        if at < len(found):
+            self._app.show_page(found[at].second.name, lines.overdye_page(found[at]), BACK)
+
+    # The logs.
+
+    def _list(self, listing: str) -> None:
+        self._state, self._cursor = replace(self._state, listing=listing), ""
+
+    def _choose_shade(self, key: str) -> None:
+        """A colour of the logs: taken as what was asked for, else shown in full."""
+        state = self._state
+        shade = next((one for one in state.shades or () if one.key == key), None)
+        if shade is None:
+            return
+        if state.listing not in (TO_TARGET, TO_SAMPLE):
+            self._app.show_page(shade.recipe, lines.shade_page(shade), BACK)
+            return
+        try:
+            self._take(state.listing, (shade.reading,), shade)
+        except UserError as trouble:
+            self._note = str(trouble)
+            return
+        self._state = replace(self._state, listing="")
+
+    def _write_page(self) -> None:
+        from dyesession.daybook.shade_lines import in_order, shade_card_page
+
+        shades = self._state.shades or ()
+
+        def write() -> str:
+            return str(self._app.workroom.keep_paper("shade-card.html", shade_card_page(in_order(shades))))
+
+        self._app.in_background(write, lambda where: self.say(f"Written to {where}."))
+
+    # Photos.
+
+    def _next_card(self) -> None:
+        cards = tuple(CARDS)
+        self._state = replace(self._state, card=cards[(cards.index(self._state.card) + 1) % len(cards)])
+
+    def _next_light(self) -> None:
+        lights = tuple(LIGHTS)
+        self._state = replace(self._state, light=lights[(lights.index(self._state.light) + 1) % len(lights)])
+
+    def _open_photo(self, text: str) -> None:
+        """Areas that were typed are read at once; else the photo is shown, to be pointed at."""
+        name, boxes = photo_typed(text)
+        state, workroom = self._state, self._app.workroom
+        self._stop_typing()
+        if boxes:
+            self._app.in_background(
+                lambda: workroom.photo_readings(name, boxes, state.card, state.light), self._take_photo
+            )
+            return
+        asked = tuple(
+            one for one in PARTS if not ((one == PHOTO_CARD and not state.card) or (one == TARGET and state.target))
+        )
+
+        def show(photo: Coarse) -> None:
+            from dyesession.ui.at_photo import AtPhoto
+
+            self._app.go_to(
+                AtPhoto(self._app, name, photo, asked, state.card, state.light, self._take_photo, self._bounce_s)
+            )
+
+        self._app.in_background(lambda: workroom.photo(name, *_COARSE), show)
+
+    def _take_photo(self, found: FrameReadings) -> None:
+        """The photo's colours; one wanted in the same frame takes the place of what was wanted."""
+        if found.target is not None:
+            self._state = replace(self._state, target=(), aim=None)
+            self._take("target", (found.target,))
+        self._take("sample", (found.skein,))
+        self.refresh()
+
+    # Fastness.
+
+    def _begin_test(self, what: str) -> None:
+        """Ask for the reading before; where it was noted on an earlier day, for the one after."""
+        shade, test = self._state.shade, test_named(what)
+        if shade is None:
+            return
+
+        def look() -> Reading | None:
+            from dyesession.daybook.fastness import before_of
+
+            workroom = self._app.workroom
+            return before_of(workroom.day(workroom.log_of(shade.session)).entries, test, shade.lot)
+
+        def ask(before: Reading | None) -> None:
+            self._test, self._before = test, before
+            self._begin_typing("after" if before is not None else "before")
+            self._note = test.do
+            self.refresh()
+
+        self._app.in_background(look, ask)
+
+    def _typed_test(self, text: str) -> None:
+        from dyesession.daybook.fastness import begun, tried
+
+        test, shade = self._test, self._state.shade
+        assert test is not None and shade is not None
+        if self._slot == "before":
+            self._before = self._one(text)
+            self._begin_typing("after")
+            self._note = "Do the test, then type the second reading; enter alone ends it another day."
+            return
+        assert self._before is not None
+        if not text.strip():
+            entry, said = begun(test, self._before, shade.lot), f"{test.do}"
+        else:
+            found = tried(test, self._before, self._one(text), shade.lot)
+            entry, said = found.entry, f"{found.words[0].upper()}{found.words[1:]}.\n\n{found.advice}"
+        workroom = self._app.workroom
+        self._stop_typing()
+
+        def note() -> None:
+            workroom.note_care(workroom.log_of(shade.session), entry)
+
+        def show(_: None) -> None:
+            self._app.show_page(f"{test.what}: noted on {shade.session}", said, BACK)
+            self.look_round()
+
+        self._app.in_background(note, show)
+
+    def _one(self, text: str) -> Reading:
+        found: Target = target_of(self._app.workroom.readings(text))
+        return found.middle
+
+    # The view.
+
+    def _do_next(self) -> None:
+        state = self._state
+        if state.listing:
+            self._choose(self._view().cursor)
+        elif not state.target:
+            self._begin_typing("target")
+        elif state.sample is None:
+            self._begin_typing("sample")
+        elif state.hit is not None and state.hit.advice:
+            self._read_mend()
+        elif state.hit is not None:
+            self._list(TO_SAMPLE)
+
+    def _view(self) -> ColourView:
+        view = view_of(self._state, Frame(""), self._cursor)
+        keys = keys_of(COLOUR_DRAWING.rows(view, 80, DARK))
+        cursor = self._cursor if self._cursor in keys else (keys[0] if keys else "")
+        return replace(view, cursor=cursor, frame=self._frame())
+
+    def _frame(self) -> Frame:
+        entry = Entry(self._wants(), self._typed, self._echo()) if self._slot else None
+        keys = place_key_words(_TYPING_KEYS if self._slot else _KEYS)
+        beside = "did I hit it?" if not self._state.listing else ""
+        return self._app.frame("Colour", beside, self._next(), keys, entry, self._note)
+
+    def _wants(self) -> str:
+        if self._test is not None:
+            return f"{self._test.of}, {self._slot}"
+        return {"target": "the colour you want", "sample": "the skein", "undyed": "undyed"}.get(self._slot, self._slot)
+
+    def _echo(self) -> str:
+        """What a half-typed colour was understood as."""
+        if not self._typed.strip() or self._slot == "photo" or self._typed.strip().lower().endswith(".csv"):
+            return ""
+        try:
+            found = self._app.workroom.readings(self._typed)[0]
+        except UserError:
+            return ""
+        line = lines.reading_line("", "", found)
+        return f"= {line.figures} {line.hex}"
+
+    def _next(self) -> NextAct:
+        state = self._state
+        if state.listing:
+            take = state.listing in (TO_TARGET, TO_SAMPLE)
+            return NextAct("take the marked colour" if take else "read it in full", "", "take it" if take else "read")
+        if not state.target:
+            return NextAct("type the colour you want", "or take it from your logs", "colour")
+        if state.sample is None:
+            return NextAct("type the skein's colour, dry", "or take it from your logs or a photo", "skein")
+        if state.working:
+            return NextAct("one moment: looking", "", "")
+        if state.hit is not None and state.hit.advice:
+            good = state.hit.advice[0].act == "good enough"
+            return NextAct("good enough: keep it" if good else f"first: {state.hit.advice[0].act}", "", "keep it" if good else "mend")
+        return NextAct("say which skein it is, and what mending costs is known", "", "which skein")
