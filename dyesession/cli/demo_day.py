@@ -116,7 +116,7 @@ class DemoDay:
             self.clock.advance(max(1.0, until_s - now_s))
             self.session.tick().result()
         elif isinstance(suggestion, Ask):
-            self.do(dyer.answer(suggestion, self.world, now_s))
+            self.do(dyer.answer(suggestion, self.world, now_s, self.kitchen))
         elif isinstance(suggestion, e.Closed):
             self.do(e.Closed(self.verdict))
         else:

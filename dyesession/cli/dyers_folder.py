@@ -57,10 +57,16 @@ class DyersFolder:
         return self._workroom.recipes()
 
     def is_own(self, recipe: Path) -> bool:
-        """Whether a recipe lies in this folder, and did not come with the program."""
+        """Whether a recipe lies in this folder, and is not one that came with the program, word for word."""
+        import filecmp
+
         from dyesession.cli.workroom import shipped_recipes
 
-        return recipe.parent != shipped_recipes()
+        shipped = shipped_recipes() / recipe.name
+        try:
+            return recipe != shipped and not (shipped.is_file() and filecmp.cmp(recipe, shipped, shallow=False))
+        except OSError:
+            return True
 
     def log_files(self) -> tuple[Path, ...]:
         """Every log, the newest first; nothing is read."""

@@ -27,6 +27,7 @@ CHILD_WORDS = ("child", "children", "kid", "kids", "baby", "toddler")
 PET_WORDS = ("pet", "pets", "cat", "cats", "dog", "dogs", "rabbit", "rabbits", "bird", "birds")
 FUEL_FIRST = BURNER_KINDS[::-1]  # a gas camp stove is a camp stove: the graver kind is taken
 NOBODY = ("no", "none", "nobody", "no one", "nobody small")
+YES_WORDS, NO_WORDS = ("yes", "one", "there is one", "thermometer"), ("no", "none", "no thermometer")
 GRAMS_PER_KG = 1000.0
 _PRICE = re.compile(r"(\d+(?:[.,]\d{1,2})?)(?:\s*(?:per|for|/)\s*100\s*g)?", re.IGNORECASE)
 
@@ -52,6 +53,8 @@ def known(kitchen: Kitchen) -> tuple[tuple[str, str], ...]:
         *((f"jug:{i}", f"{show_volume(one.volume_l)} {one.name}") for i, one in enumerate(kitchen.jugs)),
         *((f"ring:{i}", _ring_words(one)) for i, one in enumerate(kitchen.burners)),
     ]
+    if kitchen.thermometer is not None:
+        found.append(("thermometer", "yes" if kitchen.thermometer else "none"))
     if kitchen.elevation_m is not None:
         found.append(("height", f"{figure(kitchen.elevation_m)} m above the sea"))
     if kitchen.water.hardness_mg_l is not None:
@@ -75,6 +78,7 @@ def taken_away(kitchen: Kitchen, slot: str) -> Kitchen:
         rest: dict[str, Any] = {lists[kind]: tuple(one for i, one in enumerate(held) if i != int(which))}
         return replace(kitchen, **rest)
     empty: dict[str, Callable[[], Kitchen]] = {
+        "thermometer": lambda: replace(kitchen, thermometer=None),
         "height": lambda: replace(kitchen, elevation_m=None),
         "hardness": lambda: replace(kitchen, water=replace(kitchen.water, hardness_mg_l=None)),
         "household": lambda: replace(kitchen, household=Household()),
@@ -142,6 +146,15 @@ def _ring(kitchen: Kitchen, which: str, text: str) -> Kitchen:
     number = int(which) + 1 if which.isdigit() else len(kitchen.burners) + 1
     was = kitchen.burners[number - 1].name if number <= len(kitchen.burners) else f"ring {number}"
     return replace(kitchen, burners=_put(kitchen.burners, which, Burner(was, power_w, kind, indoors)))
+
+
+def _thermometer(kitchen: Kitchen, which: str, text: str) -> Kitchen:
+    word = text.casefold()
+    if word not in (*NO_WORDS, *YES_WORDS):
+        raise KitchenError(
+            f"{quoted(text)} does not say whether there is a thermometer; expected yes or none, for example “none”."
+        )
+    return replace(kitchen, thermometer=word in YES_WORDS)
 
 
 def _height(kitchen: Kitchen, which: str, text: str) -> Kitchen:
@@ -213,7 +226,7 @@ def _jar(kitchen: Kitchen, which: str, text: str) -> Kitchen:
 
 _READERS: dict[str, Callable[[Kitchen, str, str], Kitchen]] = {
     "scale": _scale, "pot": _pot, "material": _material, "jug": _jug, "ring": _ring, "height": _height,
-    "hardness": _hardness, "household": _household, "poison": _poison, "jar": _jar,
+    "hardness": _hardness, "household": _household, "poison": _poison, "jar": _jar, "thermometer": _thermometer,
 }  # fmt: skip
 
 

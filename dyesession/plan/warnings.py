@@ -125,6 +125,19 @@ def unused_shares(recipe: Recipe, shares: Mapping[str, Sequence[Fraction]]) -> l
     ]
 
 
+# Stages in which a vessel on the fibre's lane is a bath for fibre; a dyestuff may soak or rest alone.
+FIBRE_BATHS = ("scour", "wet", "mordant", "dye", "modify", "rinse")
+
+
+def empty_baths(recipe: Recipe) -> list[str]:
+    """Say into which baths of the fibre's lane the recipe puts no fibre: lifted out, it would stay out."""
+    return [
+        f"The recipe puts no fibre into “{step.name}”; if it should go in, write enter = [\"fibre\"] in that step."
+        for step in recipe.steps
+        if step.lane == "fibre" and step.vessel and step.stage in FIBRE_BATHS and not step.enter
+    ]
+
+
 def jar_warnings(doses: Sequence[PlannedDose], jars: Sequence[Jar]) -> list[str]:
     """Say where a jar holds too little, or another form than the recipe doses."""
     said = []

@@ -89,6 +89,7 @@ def work_out(recipe: Recipe, lots: Sequence[FibreLot], kitchen: Kitchen, *, dept
             *too_hot,
             *warn.few_burners(len(pot_rings(kitchen)), _later_min(steps, kitchen)),
             *warn.unused_shares(recipe, shares(recipe)),
+            *warn.empty_baths(recipe),
             *warn.jar_warnings(doses, kitchen.jars),
         ),
         questions=_once(*lot_questions(lots), *warn.choices(recipe)),

@@ -31,6 +31,7 @@ def check(parts: Parts, faults: Faults) -> None:
     _check_bases(parts, faults)
     if _check_order(parts, faults):
         _check_vessels(parts, faults)
+        _check_fibre(parts, faults)
 
 
 def nearest(given: str, names: Iterable[str]) -> str:
@@ -255,6 +256,23 @@ def _check_vessels(parts: Parts, faults: Faults) -> None:
                 f'{table.label} is strained into "{step.into}", in which nothing happens;'
                 f" expected {nearest(step.into, vessels)}",
             )
+
+
+def _check_fibre(parts: Parts, faults: Faults) -> None:
+    """The fibre is in one step at a time; two steps that want one vessel have been told of already."""
+    before = ordered([step for step, _ in parts.steps])
+    for i, (step, table) in enumerate(parts.steps):
+        for other, _ in reversed(parts.steps[:i]):
+            apart = other.name in before[step.name] or step.name in before[other.name]
+            both = step.enter and other.enter
+            if both and not apart and not _shared_vessel(step, other):
+                faults.at(
+                    table,
+                    "after",
+                    f'the fibre would be in "{other.name}" and "{step.name}" at once; expected, for example,'
+                    f' after = ["{other.name}"] in "{step.name}"',
+                )
+                break
 
 
 def _shared_vessel(one: Step, other: Step) -> str | None:

@@ -30,7 +30,7 @@ def facts_for(act: e.Event, state: State, world: World, kitchen: Kitchen, now_s:
     if isinstance(act, e.Added) and act.how == "planned":
         return _weighed_first(act, kitchen)
     if isinstance(act, e.Reached):
-        return _reached_or_longer(act, state, world, now_s)
+        return _reached_or_longer(act, state, world, now_s, has_thermometer(kitchen))
     if isinstance(act, e.Strained):
         return [e.Strained(act.vessel, act.into, world.strained_l(state, act.vessel), "read")]
     if isinstance(act, e.Lifted) and _weighs_wet(state, act, kitchen):
@@ -42,15 +42,24 @@ def facts_for(act: e.Event, state: State, world: World, kitchen: Kitchen, now_s:
     return [act]
 
 
-def _reached_or_longer(act: e.Reached, state: State, world: World, now_s: float) -> Sequence[e.Event]:
-    """What the thermometer shows; while a pot is still too hot it is given longer instead."""
+def has_thermometer(kitchen: Kitchen) -> bool:
+    """Whether this dyer reads degrees: unless it was said that there is none."""
+    return kitchen.thermometer is not False
+
+
+def _reached_or_longer(
+    act: e.Reached, state: State, world: World, now_s: float, reads: bool
+) -> Sequence[e.Event]:
+    """What the thermometer, or the eye without one, shows; while a pot is still too hot it is given longer instead."""
     shown_c, step = world.temperature_c(act.vessel, now_s), state.running_in(act.vessel)
     heat = segment(step) if step is not None else None
+    reached = e.Reached(act.vessel, shown_c, "read") if reads else act
     if step is None or heat is None or heat.kind != "cool_to" or heat.temperature_c is None:
-        return [e.Reached(act.vessel, shown_c, "read")]
+        return [reached]
     if shown_c <= heat.temperature_c + max(NEAR_ENOUGH_C, heat.margin_c):
-        return [e.Reached(act.vessel, shown_c, "read")]
-    return [e.Read(act.vessel, temperature_c=shown_c), e.Extended(step.name, LONGER_MIN)]
+        return [reached]
+    longer = e.Extended(step.name, LONGER_MIN)
+    return [e.Read(act.vessel, temperature_c=shown_c), longer] if reads else [longer]
 
 
 def _weighed_first(act: e.Added, kitchen: Kitchen) -> Sequence[e.Event]:
@@ -79,17 +88,19 @@ def _weighs_wet(state: State, act: e.Lifted, kitchen: Kitchen) -> bool:
     return lot is not None and not lot.snippet and lot.wet_mass_g is None and bool(kitchen.scales)
 
 
-def answer(ask: Ask, world: World, now_s: float) -> e.Confirmed:
-    """An honest answer: the right pot, or what the thermometer shows."""
+def answer(ask: Ask, world: World, now_s: float, kitchen: Kitchen) -> e.Confirmed | e.PutOff:
+    """An honest answer: the right pot, or what the thermometer shows; without one a temperature is put off."""
     if ask.kind == "pot" or not ask.vessel:
         return ask.honest_answer()
+    if not has_thermometer(kitchen):
+        return ask.not_now()
     return ask.answered(temperature_c=world.temperature_c(ask.vessel, now_s))
 
 
-def look_in(step: StepState, world: World, now_s: float) -> e.Event | None:
+def look_in(step: StepState, world: World, now_s: float, kitchen: Kitchen) -> e.Event | None:
     """A temperature read in the middle of a hold."""
     vessel = step.plan.vessel
-    if vessel is None or step.countdown is None or step.countdown.kind != "hold":
+    if vessel is None or not has_thermometer(kitchen) or step.countdown is None or step.countdown.kind != "hold":
         return None
     return e.Read(vessel, temperature_c=world.temperature_c(vessel, now_s))
 

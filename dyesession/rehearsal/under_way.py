@@ -22,6 +22,7 @@ from dyesession.session.suggest import Suggestion, Wait, rings, suggest
 from dyesession.session.words import ring_words
 
 MOST_MOVES = 2000  # a day that needs more never ends; our own choice
+NOT_NOW = "not now"
 LOOK_EVERY_S = 60.0
 STUCK_STEP_S = 600.0
 WORTH_LOOKING_IN_MIN = 30.0  # a hold shorter than this is not looked at half way; our own choice
@@ -115,9 +116,9 @@ class DayUnderWay:
                 yield from self._do(fact)
 
     def _answer(self, ask: Ask) -> Iterator[Move]:
-        fact = dyer.answer(ask, self.world, self.session.now_s())
+        fact = dyer.answer(ask, self.world, self.session.now_s(), self.kitchen)
         at, step = self.session.now().at, ask.key.partition(": ")[0]
-        self.questions.append(Question(at, step, ask.question, fact.answer))
+        self.questions.append(Question(at, step, ask.question, getattr(fact, "answer", NOT_NOW)))
         yield Asked(ask.question)
         yield from self._do(fact)
 
@@ -167,7 +168,7 @@ class DayUnderWay:
     def _seen_at(self, visit: _Visit) -> tuple[e.Event | None, ...]:
         if visit.key.endswith(dyer.SNIPPET):
             return (dyer.look_at_snippet(self._state),)
-        look = dyer.look_in(visit.step, self.world, self.session.now_s())
+        look = dyer.look_in(visit.step, self.world, self.session.now_s(), self.kitchen)
         return look, dyer.dip(visit.step, self._state)
 
     def _pass(self, seconds: float, *, waiting: bool) -> Iterator[Passes]:

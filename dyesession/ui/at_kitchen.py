@@ -31,7 +31,7 @@ if TYPE_CHECKING:
 BACK = "any key: back to My kitchen"
 WORDS = {
     "scale": "scale", "pot": "pot", "jug": "jug", "ring": "ring", "height": "height", "hardness": "tap water",
-    "household": "who lives", "poison": "poison", "jar": "jar",
+    "household": "who lives", "poison": "poison", "jar": "jar", "thermometer": "thermometer",
 }  # fmt: skip
 # What can be added without being asked for, and how it is typed.
 MORE: tuple[tuple[str, str], ...] = (
@@ -42,7 +42,7 @@ MORE: tuple[tuple[str, str], ...] = (
     ("jar", "madder root: 350 g, 4.50"),
 )
 ONCE: tuple[tuple[str, str], ...] = (
-    ("height", "400 m"), ("household", "child 12 kg, cat 4 kg"), ("poison", "the number by the telephone"),
+    ("thermometer", "yes, or none"), ("height", "400 m"), ("household", "child 12 kg, cat 4 kg"), ("poison", "the number by the telephone"),
 )  # fmt: skip
 _KEYS = ("space", "enter", "-", "q", "r", "delete", "?")
 _TYPING_KEYS = ("enter", "escape")
@@ -115,6 +115,7 @@ class AtKitchen:
 
     def _choose(self, key: str) -> None:
         kind, _, rest = key.partition("|")
+        self._cursor = key
         if kind == "ask":
             self._begin_typing(rest)
         elif kind == "choice":

@@ -7,7 +7,7 @@ from dyesession.ui.rows import BLANK, Row, heading, paragraph, section
 from dyesession.ui.screens.place import Drawing
 from dyesession.ui.theme import Palette
 
-_WHAT = 12
+_WHAT = 14
 _PAD = ("g", "kg", "l", "W", "m", "cm", "stainless", "enamel", "electric", "gas", "child", "cat")
 
 

@@ -211,3 +211,14 @@ def test_a_ring_typed_in_keeps_its_graver_kind_and_a_microwave_is_known():
     assert ring("gas camp stove outdoors") == Burner("ring 1", None, "camp stove", indoors=False)
     assert ring("800 W microwave") == Burner("ring 1", 800.0, "microwave")
     assert ring("2 kW gas") == Burner("ring 1", 2000.0, "gas")
+
+
+def test_a_kitchen_without_a_thermometer_says_so():
+    from dyesession.kitchen.answers import answered, known, taken_away
+
+    none = answered(Kitchen(), "thermometer", "None")
+    assert none.thermometer is False and ("thermometer", "none") in known(none)
+    assert answered(none, "thermometer", "yes").thermometer is True
+    assert taken_away(none, "thermometer") == Kitchen()
+    with pytest.raises(KitchenError, match="yes or none"):
+        answered(Kitchen(), "thermometer", "perhaps")

@@ -250,7 +250,8 @@ def test_no_temperature_is_planned_above_two_degrees_under_the_boil(metres, most
 
 
 def test_a_temperature_above_the_boil_here_is_one_sentence():
-    step = a_step("mordant", add=["alum"], heat=[{"to": "98 degC"}, {"hold": "60 min"}])
+    heat = [{"to": "98 degC"}, {"hold": "60 min"}]
+    step = a_step("mordant", add=["alum"], enter=["fibre"], heat=heat)
     recipe = a_recipe([an_ingredient("alum", "12 %")], [step])
     [sentence] = planned(recipe, kitchen=replace(KITCHEN, elevation_m=1500.0)).warnings
     assert sentence == ("mordant: 98 °C cannot be kept at 1500 m, where water boils at 95 °C; use 93 °C.")
@@ -376,6 +377,14 @@ def test_what_a_recipe_weighs_but_never_adds_is_told():
     step = a_step("mordant", add=[{"alum": "half"}])
     plan = planned(a_recipe([an_ingredient("alum", "12 %")], [step]))
     assert "1/2 of the alum is never added by the recipe." in plan.warnings
+
+
+def test_a_bath_that_no_fibre_enters_is_told_and_one_that_it_enters_is_not():
+    alum = an_ingredient("alum", "12 %")
+    told = planned(a_recipe([alum], [a_step("mordant", add=["alum"])])).warnings
+    assert any("puts no fibre into “mordant”" in one and 'enter = ["fibre"]' in one for one in told)
+    told = planned(a_recipe([alum], [a_step("mordant", add=["alum"], enter=["fibre"])])).warnings
+    assert not any("puts no fibre" in one for one in told)
 
 
 def test_the_day_is_longer_on_a_weak_burner_than_the_recipe_says():

@@ -419,3 +419,16 @@ def test_whatever_stands_in_a_table_is_a_recipe_or_one_sentence(thing):
         recipe_from_document(tables, "log")
     except RecipeError as error:
         assert "\n" not in str(error)
+
+
+def one_step_more(*lines: str) -> str:
+    return MADDER + '\n[[step]]\nname = "rinse"\nstage = "rinse"\nlane = "fibre"\nvessel = "basin"\n' + "\n".join(lines)
+
+
+def test_the_fibre_cannot_be_in_two_steps_at_once(tmp_path: Path) -> None:
+    path = tmp_path / "own.toml"
+    path.write_text(one_step_more('enter = ["fibre"]'), "utf-8")
+    (fault,) = check_recipe(path)
+    assert '"rinse" at once' in fault and 'after = ["' in fault
+    path.write_text(one_step_more('enter = ["fibre"]', 'after = ["dye"]'), "utf-8")
+    assert check_recipe(path) == []

@@ -5,6 +5,7 @@ day.
 import json
 import time
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
 
@@ -170,3 +171,10 @@ def test_the_busiest_ten_minutes_are_never_fewer_than_one_call_nor_more_than_all
     assert (1 if minutes else 0) <= most <= len(minutes)
     if minutes and max(minutes) - min(minutes) < 10:
         assert most == len(minutes)
+
+
+def test_a_dyer_without_a_thermometer_reads_no_degrees_and_comes_home_all_the_same() -> None:
+    day = rehearsed("madder-brick-red-on-wool", at=replace(kitchen(), thermometer=False))
+    assert day.timeline[-1].kind == "closed"
+    assert not any(one.kind == "read" for one in day.timeline)
+    assert {one.answer for one in day.questions} == {"not now"}

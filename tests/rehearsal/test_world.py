@@ -110,6 +110,7 @@ def test_a_scale_is_never_loaded_beyond_what_it_carries() -> None:
 def test_an_honest_answer_is_what_the_thermometer_shows_or_the_pot_that_is_meant() -> None:
     act = e.Discarded("dye pot")
     hot = Ask("k", "temperature", "dye pot", "How hot?", "Hot.", act, planned_c=80.0)
-    assert dyer.answer(hot, World(), 0.0).temperature_c == TAP_C
+    assert dyer.answer(hot, World(), 0.0, Kitchen()) == hot.answered(temperature_c=TAP_C)
+    assert dyer.answer(hot, World(), 0.0, Kitchen(thermometer=False)) == hot.not_now()
     which = Ask("k", "pot", "dye pot", "Which?", "Iron.", act, expected="D")
-    assert dyer.answer(which, World(), 0.0).answer == "D"
+    assert dyer.answer(which, World(), 0.0, Kitchen(thermometer=False)) == which.answered(letter="D")

@@ -5,16 +5,18 @@ from collections.abc import Mapping
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.content import Content
-from textual.events import Click, Key
+from textual.events import Click, Key, Resize
 from textual.screen import Screen
 from textual.widgets import Static
 
 from dyesession.ui.frame_view import Ringing
+from dyesession.ui.hanging import hung
 from dyesession.ui.messages import Act
 from dyesession.ui.plain import plain
 
 SCROLLS = ("up", "down", "pageup", "pagedown", "home", "end")
 BACK = "any key: back to the pots"
+BESIDE_CELLS = 6  # the padding at both sides and the bar that scrolls
 
 
 class TouchLine(Static):
@@ -47,7 +49,7 @@ class PageScreen(Screen[None]):
     ) -> None:
         super().__init__()
         self._heading, self._text, self._acts, self._back = heading, text, acts or {}, back
-        self._rings = Static(id="rings")
+        self._rings, self._lines = Static(id="rings"), Static()
 
     def compose(self) -> ComposeResult:
         """What rings, the heading, the lines, how to get back."""
@@ -57,8 +59,13 @@ class PageScreen(Screen[None]):
             if self._acts:
                 yield from (TouchLine(plain(one), self._acts) for one in self._text.split("\n"))
             else:
-                yield Static(Content("\n".join(plain(one) for one in self._text.split("\n"))))
+                yield self._lines
         yield Static(Content(plain(self._back)))
+
+    def on_resize(self, event: Resize) -> None:
+        """Break the lines anew for the width there is."""
+        whole = "\n".join(plain(one) for one in self._text.split("\n"))
+        self._lines.update(Content(hung(whole, max(1, event.size.width - BESIDE_CELLS))))
 
     def show_ringing(self, ringing: Ringing | None) -> None:
         """Tell what rings above the page, or nothing."""
