@@ -3,9 +3,12 @@
 Not pure only in that it remembers how far it has come; the same entries give the same account.
 """
 
+from collections.abc import Callable
+
 from dyesession.account.ledger import Ledger
 from dyesession.account.model import Account
 from dyesession.account.testimony import accounted
+from dyesession.account.unknowns import Starting
 from dyesession.clock import Instant
 from dyesession.plan.model import Plan
 from dyesession.session import events as e
@@ -15,12 +18,12 @@ from dyesession.session.fold import Entry, effective
 class LiveReckoner:
     """Call it with all entries so far; it gives the account and what to write down of it, if anything new."""
 
-    def __init__(self, plan: Plan, opened: Instant) -> None:
-        self._plan, self._opened = plan, opened
+    def __init__(self, plan: Plan, opened: Instant, starting: Starting | None = None) -> None:
+        self._plan, self._opened, self._starting = plan, opened, starting
         self._start()
 
     def _start(self) -> None:
-        self._ledger = Ledger.start(self._plan, self._opened)
+        self._ledger = Ledger.start(self._plan, self._opened, self._starting)
         self._done = 0
         self._told: e.Accounted | None = None
 
@@ -46,5 +49,10 @@ def _same(one: e.Accounted, other: e.Accounted) -> bool:
 
 
 def reckoner_for(plan: Plan, opened: Instant) -> LiveReckoner:
-    """A reckoner for one day."""
+    """A reckoner for one day, from the usual starting guesses."""
     return LiveReckoner(plan, opened)
+
+
+def reckoner_from(starting: Starting) -> Callable[[Plan, Instant], LiveReckoner]:
+    """Makes reckoners that start from the dyer's own numbers where there are any."""
+    return lambda plan, opened: LiveReckoner(plan, opened, starting)

@@ -88,6 +88,17 @@ class Alarm:
 
 
 @dataclass(frozen=True)
+class Own:
+    """What days dyed have taught of stove and pots: watts left for warming, and times the table's cooling.
+
+    Handed in by the day book; it stands in no kitchen file and no log's kitchen.
+    """
+
+    net_power_w: float | None = None
+    cooling: float = 1.0
+
+
+@dataclass(frozen=True)
 class Kitchen:
     """Everything known about the kitchen; an empty one is valid."""
 
@@ -105,3 +116,4 @@ class Kitchen:
     alarm: Alarm = Alarm()
     units: str = "metric"
     path: str = ""
+    own: Own = Own()

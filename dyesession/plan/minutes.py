@@ -15,7 +15,7 @@ from dyesession.dyeing.heating import (
     heat_kj,
     net_power_w,
 )
-from dyesession.kitchen.model import Burner
+from dyesession.kitchen.model import Burner, Own
 from dyesession.plan.model import PlannedStep
 from dyesession.recipe.model import Heat
 
@@ -23,6 +23,7 @@ NIGHT_MIN = 12 * 60.0
 TAP_C = 15.0
 USUAL_RISE_MIN = sum(WOOL_RAMP_MIN) / len(WOOL_RAMP_MIN)
 USUAL_WATER_L = 10.0  # for cooling, where no water is known; the middle of the table in `dyeing.cooling`
+NOTHING_LEARNED = Own()
 WATTS_PER_KW = 1000.0
 SECONDS_PER_MIN = 60.0
 STOVES: Mapping[str, str] = {
@@ -47,15 +48,20 @@ class PotMinutes:
         return self.before_min + self.heated_min + self.after_min
 
 
-def pot_minutes(steps: Sequence[PlannedStep], burners: Sequence[Burner]) -> dict[str, PotMinutes]:
-    """Minutes each step takes without the dyer; steps in an order in which they can be done."""
-    power_w = strongest_w(burners)
+def pot_minutes(
+    steps: Sequence[PlannedStep], burners: Sequence[Burner], own: Own = NOTHING_LEARNED
+) -> dict[str, PotMinutes]:
+    """Minutes each step takes without the dyer; steps in an order in which they can be done.
+
+    What days have taught of stove and pots takes the place of the burner's rating and of the cooling table.
+    """
+    power_w = own.net_power_w or strongest_w(burners)
     warm: dict[str, float] = {}
     found: dict[str, PotMinutes] = {}
     for step in steps:
         vessel = step.vessel or ""
         start_c = TAP_C if step.fresh_water else warm.get(vessel, TAP_C)
-        minutes, warm[vessel] = _minutes(step, start_c, power_w)
+        minutes, warm[vessel] = _minutes(step, start_c, power_w, own.cooling)
         found[step.name] = _on_and_off(step, minutes)
         if step.into is not None:
             warm[step.into] = warm[vessel]
@@ -84,11 +90,13 @@ def strongest_w(burners: Sequence[Burner]) -> float | None:
     return max(known, default=None)
 
 
-def _minutes(step: PlannedStep, start_c: float, power_w: float | None) -> tuple[list[float], float]:
+def _minutes(
+    step: PlannedStep, start_c: float, power_w: float | None, cooling: float
+) -> tuple[list[float], float]:
     """Minutes of each stretch of a step, and the temperature at its end."""
     minutes, now_c = [], start_c
     for heat in step.heat:
-        minutes.append(_one(heat, now_c, step.water_l, power_w))
+        minutes.append(_one(heat, now_c, step.water_l, power_w, cooling))
         if heat.temperature_c is not None:
             now_c = heat.temperature_c
         elif heat.overnight:
@@ -96,11 +104,11 @@ def _minutes(step: PlannedStep, start_c: float, power_w: float | None) -> tuple[
     return minutes, now_c
 
 
-def _one(heat: Heat, now_c: float, water_l: float | None, power_w: float | None) -> float:
+def _one(heat: Heat, now_c: float, water_l: float | None, power_w: float | None, cooling: float) -> float:
     if heat.kind == "to":
         return _rise(heat, now_c, water_l, power_w)
     if heat.kind == "cool_to":
-        return _cooling(heat, now_c, water_l)
+        return cooling * _cooling(heat, now_c, water_l)
     return NIGHT_MIN if heat.overnight else heat.minutes or 0.0
 
 

@@ -100,12 +100,12 @@ def work_out(recipe: Recipe, lots: Sequence[FibreLot], kitchen: Kitchen, *, dept
 
 def laid_out(steps: Sequence[PlannedStep], kitchen: Kitchen) -> tuple[TimetableRow, ...]:
     """The timetable of some steps in a kitchen: its burners are a limit where it lists any."""
-    return timetable(steps, pot_minutes(steps, kitchen.burners), len(pot_rings(kitchen)) or None)
+    return timetable(steps, pot_minutes(steps, kitchen.burners, kitchen.own), len(pot_rings(kitchen)) or None)
 
 
 def _later_min(steps: Sequence[PlannedStep], kitchen: Kitchen) -> float:
     """Minutes by which the day ends later than with a burner for every pot."""
-    free = timetable(steps, pot_minutes(steps, kitchen.burners))
+    free = timetable(steps, pot_minutes(steps, kitchen.burners, kitchen.own))
     return end_min(laid_out(steps, kitchen)) - end_min(free)
 
 

@@ -28,6 +28,7 @@ from dyesession.units import quoted
 
 A = TypeVar("A")
 
+Priors = Sequence[Mapping[str, Any]]
 ReckonerFor = Callable[[Plan, Instant], Reckoner[A]]
 
 
@@ -74,9 +75,15 @@ def begin_day(
     *,
     rehearsal: bool = False,
     shelf: FromShelf | None = None,
+    priors: Priors = (),
 ) -> Session[A]:
-    """A new day: its log is on disk, header and all, before this returns."""
-    return _begun(storage, folder, recipe.document, plan, kitchen, clock, reckoner_for, rehearsal, shelf)
+    """A new day: its log is on disk, header and all, before this returns.
+
+    `priors` are tables of the dyer's own numbers that its estimates start from, as its log is to hold them.
+    """
+    return _begun(
+        storage, folder, recipe.document, plan, kitchen, clock, reckoner_for, rehearsal, shelf, priors
+    )
 
 
 def begin_improvised(
@@ -129,9 +136,12 @@ def _begun(
     reckoner_for: ReckonerFor[A],
     rehearsal: bool,
     shelf: FromShelf | None,
+    priors: Priors = (),
 ) -> Session[A]:
     opened, title = clock.now(), str(recipe["name"])
     header = _header(recipe, plan, kitchen, opened, rehearsal)
+    if priors:
+        header["prior"] = [dict(one) for one in priors]
     writer = log.create_log(storage, folder, log.session_name(title, opened.at.date()), header)
     return Session(
         writer,

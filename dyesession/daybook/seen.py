@@ -1,0 +1,48 @@
+"""What one day says of the dyer's own numbers: a value, how sure, and of what. Frozen data; knows no estimates.
+
+A number is about a dyestuff on a kind of fibre, a dyestuff, a fibre, a pot, the stove, or a jar.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from dyesession.dyeing.fibres import Family
+from dyesession.dyeing.limits import OutOfRange
+from dyesession.substances import find
+
+What = Literal["exhaustion", "kept share", "liquor held", "cooling", "stove power", "strength", "depth exponent"]
+
+
+@dataclass(frozen=True, order=True)
+class About:
+    """Which number. `of` is a dyestuff's key, a family of fibre or a pot; `on` the fibre, or the jar."""
+
+    what: What
+    of: str = ""
+    on: str = ""
+
+
+@dataclass(frozen=True)
+class Seen:
+    """One day's word: the value, the standard deviation of its reading on the scale of its guess, the day."""
+
+    about: About
+    value: float
+    error: float
+    day: str
+
+
+def key_of(substance: str) -> str:
+    """One name for a substance under all its synonyms."""
+    found = find(substance)
+    return found.key if found is not None else substance.casefold().strip()
+
+
+def family_of(kind: str) -> Family | None:
+    """The family a fibre counts with, None for one without figures."""
+    from dyesession.dyeing.fibres import fibre_family
+
+    try:
+        return fibre_family(kind)
+    except OutOfRange:
+        return None
