@@ -33,29 +33,31 @@ def open_bench(options: argparse.Namespace) -> int:
 
 def begin(options: argparse.Namespace) -> int:
     """Begin a day by a recipe."""
-    from dyesession.account.live import reckoner_for
+    from dyesession.account.live import reckoner_from
     from dyesession.cli.at_shelf import for_the_day
     from dyesession.cli.planning import planned
     from dyesession.clock import SystemClock
+    from dyesession.daybook.own_numbers import start_of
     from dyesession.session.opening import begin_day
 
     day = planned(options, ask=True)
     for warning in day.plan.warnings:
         print(warning, file=sys.stderr)
-    clock = SystemClock()
+    clock, own = SystemClock(), start_of(day.plan, day.learned)
     session = begin_day(
-        DISK, day.workroom.logs, day.recipe, day.plan, day.kitchen, clock, reckoner_for,
-        shelf=for_the_day(day.workroom, clock.now().at.date()),
+        DISK, day.workroom.logs, day.recipe, day.plan, day.kitchen, clock, reckoner_from(own.starting),
+        shelf=for_the_day(day.workroom, clock.now().at.date()), priors=own.tables,
     )  # fmt: skip
     return _run(session, day.kitchen, options)
 
 
 def open_day(options: argparse.Namespace) -> int:
     """Take up the log named, else the newest open one; with none, say how to begin."""
-    from dyesession.account.live import reckoner_for
+    from dyesession.account.live import reckoner_from
+    from dyesession.account.logged import starting_of
     from dyesession.cli.at_shelf import for_the_day
     from dyesession.clock import SystemClock
-    from dyesession.session.opening import resume_day
+    from dyesession.session.opening import read_day, resume_day
 
     workroom = find_workroom(getattr(options, "workroom", None))
     path = workroom.log(options.log) if options.log else newest_open(workroom)
@@ -66,9 +68,8 @@ def open_day(options: argparse.Namespace) -> int:
     kitchen = workroom.kitchen(None)
     clock = SystemClock()
     told = for_the_day(workroom, clock.now().at.date(), path.stem)
-    session = resume_day(
-        DISK, path, clock, kitchen.household, reckoner_for, kitchen.poison_centre, told
-    )
+    reckoner = reckoner_from(starting_of(read_day(DISK, path).header))
+    session = resume_day(DISK, path, clock, kitchen.household, reckoner, kitchen.poison_centre, told)
     return _run(session, kitchen, options)
 
 
@@ -111,6 +112,22 @@ def _run(session: Session[Account], kitchen: Kitchen, options: argparse.Namespac
         return run_stove(session, kitchen.alarm)
     finally:
         session.close()
+        if session.snapshot.state.status == "complete":
+            _say_what_it_taught(session.snapshot.name, options)
+
+
+def _say_what_it_taught(name: str, options: argparse.Namespace) -> None:
+    """After a day is closed: the dyer's own numbers that now rest on it too."""
+    from dyesession.cli.learn import WIDTH, learnt_for
+    from dyesession.daybook.learned_text import changed_lines
+
+    workroom = find_workroom(getattr(options, "workroom", None))
+    try:
+        told = changed_lines(learnt_for(workroom, without=name), learnt_for(workroom), WIDTH)
+    except (UserError, OSError):
+        return  # the day is safe in its log; learning is tried again the next time it is asked for
+    if told:
+        print("\n".join(told))
 
 
 def screen_will_do() -> bool:

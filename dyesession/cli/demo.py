@@ -8,7 +8,7 @@ fixed. Nobody is meant by it.
 import argparse
 import sys
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
@@ -245,12 +245,14 @@ DAYS: dict[str, Callable[[Season], DemoDay]] = {
 }  # fmt: skip
 
 
-def make_season(into: Path, storage: Storage = DISK) -> list[Path]:
-    """Make every demo log in a folder. Raises NameTaken where one is there already."""
+def make_season(into: Path, storage: Storage = DISK, names: Sequence[str] = ()) -> list[Path]:
+    """Make every demo log in a folder, or those named. Raises NameTaken where one is there already."""
     made = []
     with tempfile.TemporaryDirectory(prefix="dyesession-") as folder:
         season = Season(storage, Path(folder), into, demo_kitchen())
         for name, dyed in DAYS.items():
+            if names and name not in names:
+                continue
             made.append(dyed(season).marked(name, into))
     return made
 

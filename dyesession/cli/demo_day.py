@@ -167,13 +167,14 @@ class Sparing:
 
     def __init__(self, plan: Plan, opened: Instant) -> None:
         self._reckoner = LiveReckoner(plan, opened)
+        self._account, _ = self._reckoner(())
 
     def __call__(self, entries: tuple[Entry, ...]) -> tuple[Account, e.Accounted | None]:
-        """The account after these entries, and what to write down of it, if this is a moment for it."""
-        account, _ = self._reckoner(entries)
+        """The account as it was last told, and what to write down of it, if this is a moment for it."""
         if not entries or not _worth_telling(entries[-1].event):
-            return account, None
-        return account, accounted(account, entries[-1].n)
+            return self._account, None
+        self._account, _ = self._reckoner(entries)
+        return self._account, accounted(self._account, entries[-1].n)
 
 
 def _worth_telling(event: e.Event) -> bool:

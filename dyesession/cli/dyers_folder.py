@@ -133,24 +133,30 @@ class DyersFolder:
 
     def begin(self, recipe: Recipe, plan: Plan, kitchen: Kitchen) -> Session[Account]:
         """A new day, its log on disk. Raises what the log raises."""
-        from dyesession.account.live import reckoner_for
+        from dyesession.account.live import reckoner_from
+        from dyesession.cli.learn import learnt_for
+        from dyesession.daybook.own_numbers import start_of
         from dyesession.session.opening import begin_day
 
+        dyestuffs = [one.substance for one in plan.doses if one.role == "dyestuff"]
+        own = start_of(plan, learnt_for(self._workroom, dyestuffs))
         return begin_day(
-            self._storage, self._workroom.logs, recipe, plan, kitchen, self._clock, reckoner_for,
-            shelf=self._for_the_day(),
+            self._storage, self._workroom.logs, recipe, plan, kitchen, self._clock, reckoner_from(own.starting),
+            shelf=self._for_the_day(), priors=own.tables,
         )  # fmt: skip
 
     def resume(self, path: Path) -> Session[Account]:
         """An open day taken up where it stands. Raises what the log raises."""
-        from dyesession.account.live import reckoner_for
+        from dyesession.account.live import reckoner_from
+        from dyesession.account.logged import starting_of
         from dyesession.cli.workroom import check_own
         from dyesession.session.opening import resume_day
 
         check_own(path)
         kitchen = self.kitchen()
+        reckoner = reckoner_from(starting_of(self.day(path).header))
         return resume_day(
-            self._storage, path, self._clock, kitchen.household, reckoner_for, kitchen.poison_centre,
+            self._storage, path, self._clock, kitchen.household, reckoner, kitchen.poison_centre,
             self._for_the_day(path.stem),
         )  # fmt: skip
 

@@ -15,6 +15,7 @@ from dyesession.cli.compare import add_command as add_compare
 from dyesession.cli.completion import add_command as add_completion
 from dyesession.cli.daybook import add_command as add_daybook
 from dyesession.cli.label import add_command as add_label
+from dyesession.cli.learn import add_command as add_learn
 from dyesession.cli.repeat import add_command as add_repeat
 from dyesession.cli.shade_card import add_command as add_shade_card
 from dyesession.cli.shelf import add_command as add_shelf
@@ -79,6 +80,7 @@ def whole_parser() -> argparse.ArgumentParser:
     add_repeat(commands)
     add_compare(commands)
     add_label(commands)
+    add_learn(commands)
     add_completion(commands)
     add_tour(commands)
     return parser

@@ -4,7 +4,10 @@ import argparse
 import sys
 from dataclasses import dataclass, replace
 
+from dyesession.cli.learn import learnt_for
 from dyesession.cli.workroom import Workroom, find_workroom
+from dyesession.daybook.learning import Learnt
+from dyesession.daybook.own_numbers import own_kitchen
 from dyesession.kitchen.model import Kitchen
 from dyesession.plan import PlanError, lots_from_text, work_out
 from dyesession.plan.model import FibreLot, Plan
@@ -14,13 +17,14 @@ from dyesession.recipe.model import Recipe
 
 @dataclass(frozen=True)
 class Planned:
-    """What a planning command was about, and its plan."""
+    """What a planning command was about, its plan, and what days taught of its dyestuffs."""
 
     workroom: Workroom
     recipe: Recipe
     lots: tuple[FibreLot, ...]
     kitchen: Kitchen
     plan: Plan
+    learned: Learnt
 
 
 def planned(options: argparse.Namespace, *, ask: bool) -> Planned:
@@ -33,7 +37,10 @@ def planned(options: argparse.Namespace, *, ask: bool) -> Planned:
         lots = tuple(replace(one, air_dry=True) if one.air_dry is None else one for one in lots)
     if ask and any(one.air_dry is None for one in lots) and sys.stdin.isatty() and sys.stdout.isatty():
         lots = tuple(_asked(one) for one in lots)
-    return Planned(workroom, recipe, lots, kitchen, work_out(recipe, lots, kitchen))
+    learned = learnt_for(workroom, [one.substance for one in recipe.ingredients if one.role == "dyestuff"])
+    return Planned(
+        workroom, recipe, lots, kitchen, work_out(recipe, lots, own_kitchen(kitchen, learned)), learned
+    )
 
 
 def _asked(lot: FibreLot) -> FibreLot:

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from dyesession.account import Account, Ledger
+from dyesession.account.logged import starting_of
 from dyesession.account.model import Band90, BathEstimate
 from dyesession.account.testimony import LEAST_G, rounded
 from dyesession.daybook.model import BathLine, BathReview
@@ -68,7 +69,7 @@ def _reckoned_now(day: LoggedDay) -> dict[Named, list[BathLine]]:
 def _accounts(day: LoggedDay) -> Iterable[tuple[Entry, Account]]:
     wanted = {one.event.after for one in day.entries if isinstance(one.event, e.Accounted)}
     facts = [one for one in effective(day.entries) if not isinstance(one.event, e.Accounted)]
-    ledger = Ledger.start(day.plan, day.opened)
+    ledger = Ledger.start(day.plan, day.opened, starting_of(day.header))
     for index, entry in enumerate(facts):
         # The corrections are carried out already: to hand one on would fold the whole day again.
         if not isinstance(entry.event, e.Corrected):

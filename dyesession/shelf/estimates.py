@@ -9,6 +9,7 @@ from dataclasses import replace
 from datetime import datetime
 
 from dyesession.account import Account, Band90, reckon
+from dyesession.account.logged import starting_of
 from dyesession.account.model import BathEstimate
 from dyesession.dyeing.exhaustion import share_left_after
 from dyesession.dyeing.priors import partition_prior
@@ -26,8 +27,8 @@ Reckon = Callable[[LoggedDay], Account]
 
 
 def account_of_day(day: LoggedDay) -> Account:
-    """Today's account of a day's facts."""
-    return reckon(day.plan, day.entries, day.opened)
+    """Today's account of a day's facts, from the numbers the day was begun with."""
+    return reckon(day.plan, day.entries, day.opened, starting_of(day.header))
 
 
 class Estimates:

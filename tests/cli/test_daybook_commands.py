@@ -6,25 +6,45 @@ from pathlib import Path
 
 import pytest
 from daybook.written import written
-from days import Day
+from days import MORNING, Day
 
 from dyesession.cli import main
-from dyesession.cli.demo import DAYS, MADDER, MORDANT, REPEAT, SECOND, THIRD, WELD, make_season
+from dyesession.cli.demo import DAYS, MADDER, MORDANT, ONION, REPEAT, SECOND, THIRD, WELD, make_season
 from dyesession.cli.demo import main as make
+from dyesession.cli.dyers_folder import DyersFolder
+from dyesession.cli.learn import learnt_for
+from dyesession.cli.workroom import Workroom
+from dyesession.clock import SteppingClock
 from dyesession.daybook.finding import DayBook, day_book
+from dyesession.kitchen.model import Kitchen
+from dyesession.plan import work_out
+from dyesession.plan.model import FibreLot
 from dyesession.recipe import check_recipe
 from dyesession.session import events as e
+from dyesession.session import log
 from dyesession.session.log import check_log
 from dyesession.session.opening import LoggedDay, read_day
 from dyesession.storage import DISK
 
-SHIPPED = Path(__file__).resolve().parents[2] / "logs"
+ROOT = Path(__file__).resolve().parents[2]
+SHIPPED = ROOT / "logs"
+OURS = {"format", "session", "seal", "event"}  # what the log writes itself
 
 
 @pytest.fixture(scope="module")
 def room(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A room with the season that comes with the program as its own logs."""
     folder = tmp_path_factory.mktemp("demo room")
-    make_season(folder / "logs")
+    (folder / "logs").mkdir()
+    for name in DAYS:
+        (folder / "logs" / f"{name}.toml").write_bytes((SHIPPED / f"{name}.toml").read_bytes())
+    return folder
+
+
+@pytest.fixture(scope="module")
+def made_again(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("made again")
+    make_season(folder)
     return folder
 
 
@@ -71,12 +91,12 @@ def test_the_season_has_a_bath_used_twice_a_correction_an_interruption_and_a_rep
         assert not [one for one in day.entries if one.trouble]
 
 
-def test_the_season_that_comes_with_the_program_is_the_one_it_makes(room: Path) -> None:
+def test_the_season_that_comes_with_the_program_is_the_one_it_makes(made_again: Path) -> None:
     """What was done, with how much of what, how it came out; estimates and minutes may be reckoned better."""
     shipped = {one.name for one in SHIPPED.glob("*.toml")}
     assert {f"{name}.toml" for name in DAYS} <= shipped
     for name in DAYS:
-        made, ours = (read_day(DISK, one / f"{name}.toml") for one in (room / "logs", SHIPPED))
+        made, ours = (read_day(DISK, one / f"{name}.toml") for one in (made_again, SHIPPED))
         assert _done(made) == _done(ours), f"make {name} again: python -m dyesession.cli.demo --into logs"
         assert ours.header["demo"] is True and made.recipe == ours.recipe
 
@@ -104,11 +124,10 @@ def test_the_wheel_takes_every_demo_day_and_no_other_log() -> None:
     assert logs == {f"{name}.toml": f"dyesession/shipped_logs/{name}.toml" for name in DAYS}
 
 
-def test_the_same_season_comes_out_every_time(room: Path, tmp_path: Path) -> None:
-    assert make(["--into", str(tmp_path)]) == 0
-    for path in (room / "logs").iterdir():
-        assert (tmp_path / path.name).read_bytes() == path.read_bytes()
-    assert make(["--into", str(tmp_path)]) == 1  # nothing is ever written over
+def test_the_same_season_comes_out_every_time(made_again: Path, tmp_path: Path) -> None:
+    for path in make_season(tmp_path, names=(ONION, MORDANT)):
+        assert (made_again / path.name).read_bytes() == path.read_bytes()
+    assert make(["--into", str(made_again)]) == 1  # nothing is ever written over
 
 
 def test_the_daybook_lists_filters_and_speaks_json(room: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -130,11 +149,9 @@ def test_an_empty_workroom_is_told_how_to_begin(tmp_path: Path, capsys: pytest.C
 def test_the_demo_season_is_gone_once_there_is_a_day_of_one_s_own(
     room: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    assert "madder bath, used twice (demo)" in typed(capsys, tmp_path, "shelf")
     day = written(Day(), tmp_path / "logs")
     told = typed(capsys, tmp_path, "daybook")
     assert day.stem in told and "(demo)" not in told
-    assert "Nothing stands on the shelf" in typed(capsys, tmp_path, "shelf")
     assert "Nothing stands on the shelf" in typed(capsys, tmp_path, "label", code=1)
 
 
@@ -186,7 +203,6 @@ def test_labels_and_tags_are_printed_and_written(
     assert "Written to" in typed(capsys, room, "label", SECOND, "--write", str(page))
     text = page.read_text("utf-8")
     assert "third skein" in text and "<svg" in text and "NOT FOOD: DYE" in text
-    assert "No bath on the shelf is called" in typed(capsys, room, "label", "plum bath", code=1)
 
 
 def test_a_day_is_written_as_one_page(room: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -194,3 +210,42 @@ def test_a_day_is_written_as_one_page(room: Path, tmp_path: Path, capsys: pytest
     assert "Written to" in typed(capsys, room, "review", MADDER, "--write", str(page))
     text = page.read_text("utf-8")
     assert '<span class="mark">demo</span>' in text and "#8f3f2c" in text and text.count("<svg") >= 6
+
+
+def test_demo_days_are_shown_learning_and_teach_nobody(
+    room: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    told = typed(capsys, tmp_path, "learn")
+    assert told.startswith("What the demo days would teach") and "madder root on wool, taken at 1:30" in told
+    assert json.loads(typed(capsys, tmp_path, "learn", "--json"))["demo"] is True
+    assert learnt_for(Workroom(tmp_path), ["madder root"]).numbers == ()
+    written(Day(), tmp_path / "logs")
+    assert "No day has taught a number yet" in " ".join(typed(capsys, tmp_path, "learn").split())
+
+
+def test_a_new_day_starts_from_what_days_taught_and_its_log_says_so(
+    room: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A demo day under a name of the dyer's own, without its mark, is a day like any other."""
+    text = (room / "logs" / f"{MADDER}.toml").read_text("utf-8")
+    header = {**read_day(DISK, room / "logs" / f"{MADDER}.toml").header}
+    assert header.pop("demo") is True and "[[prior]]" not in text
+    day = read_day(DISK, room / "logs" / f"{MADDER}.toml")
+    copied = log.create_log(DISK, tmp_path / "logs", "2025-04-12-own", {k: v for k, v in header.items() if k not in OURS})
+    for one in day.entries:
+        copied.append(one.event.kind, one.instant, e.event_fields(one.event), one.happened)
+    copied.close()
+    folder = DyersFolder(Workroom(tmp_path), DISK, SteppingClock(MORNING))
+    recipe = folder.recipe(ROOT / "recipes" / "madder-brick-red-on-wool.toml")
+    plan = work_out(recipe, (FibreLot("skein", "wool", 100.0, air_dry=True),), Kitchen())
+    session = folder.begin(recipe, plan, Kitchen())
+    path = Path(session.snapshot.path)
+    session.close()
+    tables = read_day(DISK, path).header["prior"]
+    assert {one["name"] for one in tables} == {
+        "partition of madder on wool", "kept share of madder", "liquor held by wool",
+    }  # fmt: skip
+    assert all(one["from"] == ["2025-04-12-own"] and one["how"] == "learned" for one in tables)
+    assert check_log(path) == []
+    again = folder.resume(path)
+    again.close()

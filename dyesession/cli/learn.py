@@ -1,0 +1,71 @@
+"""`dyesession learn`, and what days have taught handed to whoever begins or works out a day. Computes nothing."""
+
+import argparse
+import json
+from collections.abc import Iterable
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from dyesession.cli.workroom import Workroom
+    from dyesession.daybook.day_line import DayLine
+    from dyesession.daybook.learning import Learnt
+
+Commands = argparse._SubParsersAction  # argparse gives this type no public name
+
+WIDTH = 100
+MOST_READ = 24  # days read before a day is begun, those with its dyestuffs first; our own choice, no source
+
+
+def add_command(commands: "Commands[argparse.ArgumentParser]") -> None:
+    """Register `learn`."""
+    made = commands.add_parser(
+        "learn",
+        help="show what your days have taught: your own numbers, each with its days",
+        description="Show the numbers that your days have taught: how much a fibre takes of a dyestuff, what a dyestuff"
+        " keeps, what wet fibre holds, how your pots cool and your stove heats, jars beside each other, how depth follows"
+        " dose. Each takes the place of the usual guess from the next day on. Folded from the logs; nothing is stored.",
+        epilog="examples:\n  dyesession learn\n  dyesession learn --json",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    made.set_defaults(run=learn)
+    made.add_argument(
+        "--workroom", metavar="FOLDER", default=argparse.SUPPRESS, help="the folder with your logs"
+    )
+    made.add_argument("--json", action="store_true", help="print one JSON document")
+
+
+def learn(options: argparse.Namespace) -> int:
+    """Print the dyer's own numbers."""
+    from dyesession.cli.daybook import book_of
+    from dyesession.cli.workroom import find_workroom
+    from dyesession.daybook.learned_text import learned_as_json, learned_lines
+
+    workroom = find_workroom(getattr(options, "workroom", None))
+    book = book_of(workroom)
+    found = _from_days(workroom, book.counted)
+    demo = bool(book.counted) and book.is_demo
+    if options.json:
+        print(json.dumps(learned_as_json(found, demo), ensure_ascii=False, indent=2))
+    else:
+        print("\n".join(learned_lines(found, WIDTH, demo)))
+    return 0
+
+
+def learnt_for(workroom: "Workroom", substances: Iterable[str] = (), without: str = "") -> "Learnt":
+    """What the dyer's own days taught, for a day with these dyestuffs. Demo days teach a dyer nothing."""
+    from dyesession.cli.daybook import book_of
+    from dyesession.daybook.seen import key_of
+
+    own = [one for one in book_of(workroom).counted if not one.demo and one.session != without]
+    wanted = {key_of(one) for one in substances}
+    with_it = [one for one in own if wanted & {key_of(dyestuff) for dyestuff in one.dyestuffs}]
+    others = [one for one in own if one not in with_it]
+    return _from_days(workroom, (*with_it, *others)[:MOST_READ])
+
+
+def _from_days(workroom: "Workroom", lines: "Iterable[DayLine]") -> "Learnt":
+    from dyesession.daybook.learning import learnt
+    from dyesession.session.quick_day import read_facts_of_day
+    from dyesession.storage import DISK
+
+    return learnt(read_facts_of_day(DISK, workroom.log(one.file)) for one in lines)
