@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from dyesession.colour.photo_file import Coarse
     from dyesession.colour.photo_frame import FrameReadings
     from dyesession.colour.readings import Reading
+    from dyesession.daybook.finding import DayBook
     from dyesession.daybook.shade_card import Shade
     from dyesession.kitchen.model import Kitchen
     from dyesession.plan.model import Plan
@@ -130,6 +131,12 @@ class DyersFolder:
 
     def _write(self, path: Path, text: str) -> None:
         write_text(self._storage, path, text)
+
+    def day_book(self) -> DayBook:
+        """Every day there is a log of, by the index in the cache folder. Raises what the logs' folder raises."""
+        from dyesession.cli.daybook import book_of
+
+        return book_of(self._workroom)
 
     def begin(self, recipe: Recipe, plan: Plan, kitchen: Kitchen) -> Session[Account]:
         """A new day, its log on disk. Raises what the log raises."""

@@ -57,6 +57,32 @@ def matching(lines: Iterable[DayLine], conditions: Sequence[Condition]) -> tuple
     return tuple(one for one in lines if all(each.holds(one) for each in conditions))
 
 
+def conditions(text: str, today: date) -> tuple[Condition, ...]:
+    """Several conditions typed behind one another, parted by "," or "and"; words alone are looked for everywhere.
+
+    Raises what `condition` raises.
+    """
+    parts = [one.strip() for one in _PARTED.split(text) if one.strip()]
+    return tuple(_anywhere(one) if _first(one) not in _MADE else condition(one, today) for one in parts)
+
+
+def _first(text: str) -> str:
+    return re.split(r"[\s=:]", text, maxsplit=1)[0].casefold()
+
+
+def _anywhere(text: str) -> Condition:
+    """Every word somewhere in what the day tells: recipe, fibre, what went in, verdict, notes, kept baths."""
+    wanted = text.casefold().split()
+
+    def holds(line: DayLine) -> bool:
+        told = (line.session, line.recipe, line.verdict, *line.dyestuffs, *line.others, *line.notes, *line.kept,
+                *(f"{one.kind} {one.name}" for one in line.fibre), *(one.result for one in line.cared))  # fmt: skip
+        everything = " ".join(told).casefold()
+        return all(word in everything for word in wanted)
+
+    return Condition(text, holds)
+
+
 def _in(value: str, texts: Iterable[str]) -> bool:
     wanted = value.casefold()
     return any(wanted in one.casefold() for one in texts)
@@ -172,3 +198,5 @@ _MADE: dict[str, Callable[[str, date], Holds]] = {
     "rehearsal": _rehearsal, "demo": _demo, "repeats": _repeats,
 }  # fmt: skip
 _BARE = frozenset({"kept", "due", "rehearsal", "demo", "repeats"})
+# Where one condition ends and the next begins: a comma or "and" before a word that begins one.
+_PARTED = re.compile(rf"(?:\s*,|\s+and)\s+(?=(?:{'|'.join(_MADE)})\b)", re.IGNORECASE)

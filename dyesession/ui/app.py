@@ -128,7 +128,44 @@ class DyeApp(App[int]):
     # The places, and the ways between them.
 
     def go_to(self, place: Place) -> None:
-        """Open a place over the present one."""
+        """Open a place over the present one; the key that opened it, held down, does nothing more there."""
+        self._begin_after(place, self._last_pressed())
+        self._lay_over(place)
+
+    def next_place(self, name: str) -> None:
+        """On from a place of the round to the next."""
+        from dyesession.ui.round import place_after
+
+        self.open_place(place_after(name))
+
+    def open_place(self, name: str) -> None:
+        """Go to a place of the round, straight from the Bench: q leads back there."""
+        from dyesession.ui.round import place_named
+
+        found = place_named(name)
+        place = found.opened(self, self._bounce_s) if found is not None else None
+        held = self._last_pressed()
+        while len(self._places) > 1:
+            self._places.pop()
+            self.pop_screen()
+        self._begin_after(place or self._places[0], held)
+        if place is not None:
+            self._lay_over(place)
+        else:
+            self._places[0].refresh()
+
+    def _last_pressed(self) -> tuple[str, float]:
+        from dyesession.ui.screens.place import PlaceScreen
+
+        return self.screen.last_pressed if isinstance(self.screen, PlaceScreen) else ("", -1.0)
+
+    def _begin_after(self, place: Place, held: tuple[str, float]) -> None:
+        from dyesession.ui.screens.place import PlaceScreen
+
+        if isinstance(place.screen, PlaceScreen):
+            place.screen.begin_after(*held)
+
+    def _lay_over(self, place: Place) -> None:
         self._places.append(place)
         self.push_screen(place.screen)
 

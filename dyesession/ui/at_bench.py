@@ -11,9 +11,11 @@ from typing import TYPE_CHECKING
 
 from dyesession.ui import place_messages as p
 from dyesession.ui.bench_rows import BENCH_DRAWING
-from dyesession.ui.bench_view import BenchView, DayLine, RecipeLine, WantLine, name_of_file
+from dyesession.ui.bench_view import BenchView, DayLine, RecipeLine, WantLine, WayLine, name_of_file
 from dyesession.ui.frame_view import Entry, NextAct
-from dyesession.ui.place_keys import place_key_words
+from dyesession.ui.going import go
+from dyesession.ui.place_keys import BENCH, place_key_words
+from dyesession.ui.round import BEYOND_THE_BENCH
 from dyesession.ui.rows import keys_of
 from dyesession.ui.screens.place import PlaceScreen
 from dyesession.ui.theme import DARK
@@ -29,7 +31,7 @@ GREETING = (
 )
 BACK = "any key: back to the Bench"
 FIRST_RECIPE = "madder-brick"  # what a new dyer's mark stands on: our own invented demo
-_KEYS = ("space", "enter", "q", "m", "/", "r", "?")
+_KEYS = ("space", "enter", "tab", "q", "/", "m", "r", "?")
 
 
 class AtBench:
@@ -107,21 +109,10 @@ class AtBench:
         self.refresh()
 
     def _go(self, act: p.PlaceAct) -> None:
-        match act:
-            case p.Seen():
-                self._app.seen()
-            case p.TryAlarm():
-                self._app.try_alarm()
-            case p.OpenKitchen():
-                self._app.open_kitchen(None, lambda kitchen: None)
-            case p.PlaceHelp():
-                from dyesession.ui.explained_places import BENCH_HELP
-
-                self._app.show_page("The Bench", BENCH_HELP, BACK)
-            case p.LeavePlace():
-                self._app.leave()
-            case _:
-                pass
+        if isinstance(act, p.OpenKitchen):
+            self._app.open_kitchen(None, lambda kitchen: None)
+        else:
+            go(self._app, act, BENCH)
 
     def _begin_finding(self) -> None:
         self._finding, self._find = True, ""
@@ -149,6 +140,8 @@ class AtBench:
             self._look_back(Path(rest.rpartition(":")[0]))
         elif kind == "recipe":
             self._choose_recipe(key)
+        elif kind == "place":
+            self._app.open_place(rest)
 
     def _choose_recipe(self, key: str) -> None:
         recipe = next((one for one in self._recipes if one.key == key), None)
@@ -229,6 +222,7 @@ class AtBench:
             wants=self._wants(),
             recipes=self._listed(),
             done=self._found.done if self._found is not None else (),
+            ways=tuple(WayLine(f"place:{one.name}", one.name, one.asks) for one in BEYOND_THE_BENCH),
             find=self._find,
             looking=self._found is None,
         )
@@ -264,6 +258,9 @@ class AtBench:
                 f"work out {recipe.name}" if not recipe.fault else "read what is wrong with it",
                 short="work out",
             )
+        if marked.startswith("place:"):
+            name = marked.partition(":")[2]
+            return NextAct(f"go to the {name}", short=name)
         want = next((one for one in view.wants if one.key == marked), None)
         if want is not None and want.key.startswith("log:"):
             return NextAct("read what is wrong with it", short="read")

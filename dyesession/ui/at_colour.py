@@ -34,7 +34,7 @@ from dyesession.ui.colour_state import (
 )
 from dyesession.ui.colour_view import ColourView
 from dyesession.ui.frame_view import Entry, Frame, NextAct
-from dyesession.ui.place_keys import place_key_words
+from dyesession.ui.place_keys import COLOUR, place_key_words
 from dyesession.ui.rows import keys_of
 from dyesession.ui.screens.place import PlaceScreen
 from dyesession.ui.theme import DARK
@@ -45,7 +45,7 @@ if TYPE_CHECKING:
     from dyesession.ui.app import DyeApp
 
 BACK = "any key: back to Colour"
-_KEYS = ("space", "enter", "c", "q", "delete", "r", "?")
+_KEYS = ("space", "enter", "c", "tab", "q", "delete", "r", "?")
 _TYPING_KEYS = ("enter", "escape")
 _COARSE = (190, 110)  # squares across and down: as many as the largest window shows
 EXAMPLES = {
@@ -121,6 +121,8 @@ class AtColour:
                 self._app.seen()
             case p.TryAlarm():
                 self._app.try_alarm()
+            case p.NextPlace():
+                self._app.next_place(COLOUR)
             case p.PlaceHelp():
                 from dyesession.ui.explained_places import COLOUR_HELP
 

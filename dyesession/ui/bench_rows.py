@@ -1,7 +1,7 @@
 """How the Bench is drawn: the lines of its list, and what explains the marked one. Knows no files."""
 
-from dyesession.ui.bench_view import BenchView, DayLine, PotLine, RecipeLine, Swatch, WantLine
-from dyesession.ui.ink import EMPTY, QUIET, STRONG, TEXT, Ink, Line, cut, fill, say, width_of, wrap
+from dyesession.ui.bench_view import BenchView, DayLine, PotLine, RecipeLine, Swatch, WantLine, WayLine
+from dyesession.ui.ink import EMPTY, QUIET, STRONG, TEXT, Ink, Line, cut, cut_line, fill, say, width_of, wrap
 from dyesession.ui.place_keys import BENCH
 from dyesession.ui.rows import BLANK, Row, heading, paragraph, section, two_ends
 from dyesession.ui.screens.place import Drawing
@@ -24,6 +24,7 @@ def bench_rows(view: BenchView, width: int, palette: Palette) -> tuple[Row, ...]
         *section("wants you", [_want(one, width) for one in view.wants]),
         *section(found, recipes),
         *section("dyed by nobody: demo days" if _only_demo(view) else "dyed before", [_done(one, width, palette) for one in view.done]),
+        *section("go on to", [_way(one, width) for one in view.ways]),
         *((BLANK, heading("still looking through the logs …")) if view.looking else ()),
     )
     return tuple(parts[1:] if parts and parts[0] == BLANK else parts)
@@ -49,6 +50,10 @@ def _want(want: WantLine, width: int) -> Row:
     return Row((say(want.what), *why), want.key)
 
 
+def _way(way: WayLine, width: int) -> Row:
+    return Row(cut_line((say(way.place), say(f"   {way.asks}", QUIET)), width), way.key)
+
+
 def _recipe(recipe: RecipeLine, width: int) -> Row:
     if recipe.fault:
         return Row((say(cut(recipe.name, _NAME_CELLS)), say("   cannot be read", QUIET)), recipe.key)
@@ -57,7 +62,7 @@ def _recipe(recipe: RecipeLine, width: int) -> Row:
 
 
 def _done(day: DayLine, width: int, palette: Palette) -> Row:
-    colours = _swatches(day.swatches, palette)
+    colours = swatches_line(day.swatches, palette)
     left: Line = (say(f"{day.when}  ", QUIET), say(day.recipe), say(f"   {day.fibre}", QUIET))
     left = (*left, say("   demo", QUIET)) if day.demo else left
     right: Line = colours or (say(day.stands, QUIET),)
@@ -68,7 +73,7 @@ def _only_demo(view: BenchView) -> bool:
     return bool(view.done) and all(one.demo for one in view.done)
 
 
-def _swatches(swatches: tuple[Swatch, ...], palette: Palette) -> Line:
+def swatches_line(swatches: tuple[Swatch, ...], palette: Palette) -> Line:
     """The colours read, each in a grey field beside its figure; where the terminal shows none, the figure alone."""
     spans: list[tuple[str, Ink]] = []
     for index, one in enumerate(swatches):
@@ -93,7 +98,10 @@ def bench_aside(view: BenchView, width: int, height: int, palette: Palette) -> l
     if day is not None:
         return _about_day(day, width, height, palette)
     want = next((one for one in view.wants if one.key == view.cursor), None)
-    return wrap([say(want.what, STRONG), say(f" {want.why}")], width, height) if want else []
+    if want is not None:
+        return wrap([say(want.what, STRONG), say(f" {want.why}")], width, height)
+    way = next((one for one in view.ways if one.key == view.cursor), None)
+    return wrap([say(way.place, STRONG), say(f"  {way.asks}")], width, height) if way else []
 
 
 def _about_recipe(recipe: RecipeLine, width: int, height: int, palette: Palette) -> list[Line]:
@@ -133,11 +141,11 @@ def _about_day(day: DayLine, width: int, height: int, palette: Palette) -> list[
     if day.pots and room >= _POT_ROWS:
         return [*lines, EMPTY, *_pictures(day.pots, width, palette)]
     for one in day.swatches:
-        lines += _swatch(one, 4 if room >= 5 * len(day.swatches) else 1, palette)
+        lines += swatch_block(one, 4 if room >= 5 * len(day.swatches) else 1, palette)
     return lines[:height]
 
 
-def _swatch(swatch: Swatch, tall: int, palette: Palette) -> list[Line]:
+def swatch_block(swatch: Swatch, tall: int, palette: Palette) -> list[Line]:
     """A colour in its field, so many rows high, and its figure beside it."""
     lines: list[Line] = [EMPTY] if tall > 1 else []
     for row in range(tall):

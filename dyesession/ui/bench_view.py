@@ -75,6 +75,15 @@ class RecipeLine:
 
 
 @dataclass(frozen=True)
+class WayLine:
+    """A place one can go on to, and what one goes there to see."""
+
+    key: str
+    place: str
+    asks: str
+
+
+@dataclass(frozen=True)
 class BenchView:
     """Everything the Bench draws at one moment. `looking`: the logs and recipes are still being read."""
 
@@ -85,6 +94,7 @@ class BenchView:
     wants: tuple[WantLine, ...] = ()
     recipes: tuple[RecipeLine, ...] = ()
     done: tuple[DayLine, ...] = ()
+    ways: tuple[WayLine, ...] = ()
     find: str = ""
     looking: bool = False
 

@@ -1,7 +1,7 @@
 """What the `?` page of each place says: the place in the trade's words, then its keys. Knows no state."""
 
 from dyesession.ui.keys import key_table
-from dyesession.ui.place_keys import BENCH, COLOUR, KITCHEN, WORKING_OUT, place_key_table
+from dyesession.ui.place_keys import BENCH, COLOUR, DAY_BOOK, KITCHEN, WORKING_OUT, place_key_table
 
 _BENCH = """\
 Where a day begins and ends.
@@ -53,6 +53,17 @@ an overdye           a further dip or a second dye over the skein, from your own
 does it stay         a rub on a white cloth, a wash, a sunny window: two readings, and a grade of the grey scale.
 a swatch             stands in mid grey with its figure beside it. On a screen it is a hint; * is the nearest it can.
 """
+_DAY_BOOK = """\
+Every day there is a log of, the newest first; what cannot be read stands at the end with its reason.
+
+demo         an invented day that came with the program. Demo days go once there is a log of your own.
+/            finds. Words alone look everywhere; or say what is meant, several parted by commas:
+             dyestuff madder, fibre silk, since 2026-03, until 2026-09, verdict even, notes mittens,
+             near #8b3a2b within 6, kept, due
+!            aftercare is due: the day's own page says which, and notes it down.
+a day        chosen, it is laid open: how it came out, what went otherwise than planned, its steps and its heat;
+             and the lines that repeat it, put it beside another day, ask what went wrong, print its tags.
+"""
 _STOVE = """\
 Pots as they stand: filled to their waterline, in the liquor's own colour once it was read, the clock in it.
 
@@ -67,4 +78,14 @@ BENCH_HELP = f"{_BENCH}\nkeys\n\n{place_key_table(BENCH)}"
 WORKING_OUT_HELP = f"{_WORKING_OUT}\nkeys\n\n{place_key_table(WORKING_OUT)}"
 KITCHEN_HELP = f"{_KITCHEN}\nkeys\n\n{place_key_table(KITCHEN)}"
 COLOUR_HELP = f"{_COLOUR}\nkeys\n\n{place_key_table(COLOUR)}"
+DAY_BOOK_HELP = f"{_DAY_BOOK}\nkeys\n\n{place_key_table(DAY_BOOK)}"
+_HELPS = {
+    BENCH: BENCH_HELP, WORKING_OUT: WORKING_OUT_HELP, KITCHEN: KITCHEN_HELP, COLOUR: COLOUR_HELP,
+    DAY_BOOK: DAY_BOOK_HELP,
+}  # fmt: skip
 STOVE_HELP = f"{_STOVE}\nkeys\n\n{key_table()}"
+
+
+def help_of(place: str) -> str:
+    """The page of a place by its name."""
+    return _HELPS[place]

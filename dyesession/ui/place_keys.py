@@ -9,8 +9,11 @@ from dataclasses import dataclass
 from dyesession.ui import place_messages as p
 from dyesession.ui.frame_view import KeyWord
 
-BENCH, WORKING_OUT, KITCHEN, COLOUR, PHOTO = "Bench", "Working out", "My kitchen", "Colour", "Photo"
-EVERYWHERE = (BENCH, WORKING_OUT, KITCHEN, COLOUR, PHOTO)
+BENCH, WORKING_OUT, KITCHEN, PHOTO = "Bench", "Working out", "My kitchen", "Photo"
+DAY_BOOK, SHELF, COLOUR = "Day book", "Bath shelf", "Colour"
+DAY, REPEAT, COMPARE, WRONG = "Day", "Repeat this colour", "Compare", "What went wrong?"
+ROUND = (BENCH, DAY_BOOK, SHELF, COLOUR)  # the places tab leads round, in this order
+EVERYWHERE = (*ROUND, WORKING_OUT, KITCHEN, PHOTO, DAY, REPEAT, COMPARE, WRONG)
 
 
 @dataclass(frozen=True)
@@ -38,7 +41,8 @@ PLACE_KEYS: tuple[PlaceKey, ...] = (
     PlaceKey("end", "last", "move the mark to the last line"),
     PlaceKey("pageup", "page up", "move the mark eight lines up"),
     PlaceKey("pagedown", "page down", "move the mark eight lines down"),
-    PlaceKey("/", "find", "find a recipe by a word of its name or of what is in it", p.FindRecipe, (BENCH,)),
+    PlaceKey("tab", "next place", "on to the next place: Bench, Day book, Bath shelf, Colour", p.NextPlace, ROUND),
+    PlaceKey("/", "find", "find: a recipe by a word, a day by what was dyed", p.FindRecipe, (BENCH, DAY_BOOK)),
     PlaceKey("c", "colour", "type a colour: the one you want, then the skein's", p.TypeColour, (COLOUR,)),
     PlaceKey("-", "not now", "leave a question open", p.SkipQuestion, (WORKING_OUT, KITCHEN, PHOTO)),
     PlaceKey("delete", "take away", "take the marked lot or entry away", p.TakeAway, (WORKING_OUT, KITCHEN, COLOUR)),

@@ -60,8 +60,12 @@ class TryAlarm(PlaceAct):
     """The alarm is to ring once on trial, or to be still again."""
 
 
+class NextPlace(PlaceAct):
+    """On to the next place of the round."""
+
+
 class FindRecipe(PlaceAct):
-    """A word is to be typed by which recipes are found."""
+    """A word is to be typed by which recipes, or days, are found."""
 
 
 class Spot(PlaceAct):

@@ -53,6 +53,11 @@ class InOrder:
         self._last = (key, at_s)
         return key != last or at_s - last_s >= self._bounce_s
 
+    @property
+    def last(self) -> tuple[str, float]:
+        """The last key that acted, and when it came."""
+        return self._last
+
     def begin_after(self, key: str, at_s: float) -> None:
         """Take a key as pressed before: one that opened this screen must not act here by bouncing."""
         self._last = (key, at_s)

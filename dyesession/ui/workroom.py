@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from dyesession.colour.photo_file import Coarse
     from dyesession.colour.photo_frame import FrameReadings
     from dyesession.colour.readings import Reading
+    from dyesession.daybook.finding import DayBook
     from dyesession.daybook.shade_card import Shade
     from dyesession.kitchen.model import Kitchen
     from dyesession.plan.model import Plan
@@ -89,6 +90,10 @@ class Workroom(Protocol):
 
     def photo_readings(self, name: str, boxes: Mapping[str, Box], reflects: float, light: str) -> FrameReadings:
         """The colours of a photo's patches."""
+        ...
+
+    def day_book(self) -> DayBook:
+        """Every day there is a log of, and what could not be read."""
         ...
 
     def log_of(self, session: str) -> Path:

@@ -216,6 +216,11 @@ class PlaceScreen(Screen[None], Generic[View]):
         act.place = self._drawing.name
         self._keys.post(act)
 
+    @property
+    def last_pressed(self) -> tuple[str, float]:
+        """The last key that acted here, and when."""
+        return self._keys.last
+
     def begin_after(self, key: str, at_s: float) -> None:
         """Take a key as pressed before: held down, it opened this place and must not act here."""
         self._keys.begin_after(key, at_s)
