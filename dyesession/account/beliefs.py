@@ -87,11 +87,6 @@ def weights_of(logs: Vector, lift: Vector) -> Vector:
     return tuple([one / all_of_it for one in shares])
 
 
-def counting(weights: Vector) -> float:
-    """How many of the worlds count, as if they weighed alike."""
-    return 1.0 / math.fsum(map(operator.mul, weights, weights))
-
-
 @dataclass(frozen=True)
 class Lines:
     """What each reading is off as a straight line along each unknown, through the point looked round from."""

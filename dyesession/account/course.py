@@ -11,6 +11,7 @@ from dyesession.account.beliefs import Placing
 from dyesession.account.holdings import Holdings
 from dyesession.account.movements import moved
 from dyesession.account.passing import Stage, dried, passed
+from dyesession.account.pools import Pool
 from dyesession.account.unknowns import Starting, kept_name, priors_of, unknowns, with_all
 from dyesession.plan.model import Plan
 from dyesession.session import events as e
@@ -35,13 +36,26 @@ class Happening:
 
 
 @dataclass(frozen=True)
+class Mark:
+    """What a vessel held at one moment, in every world."""
+
+    n: int
+    second: float
+    vessel: str
+    pool: Pool
+
+
+@dataclass(frozen=True)
 class Course:
-    """Where a day has come: holdings, the holdings as the lines have told them, and the lines."""
+    """Where a day has come: holdings, the holdings as the lines have told them, the lines, and what each
+    vessel held each time that changed.
+    """
 
     held: Holdings
     told: Holdings
     second: float = 0.0
     moves: tuple[l.Movement, ...] = ()
+    marks: tuple[Mark, ...] = ()
 
 
 def started(plan: Plan, starting: Starting, placing: Placing) -> Course:
@@ -69,13 +83,16 @@ def _as_told(held: Holdings, state: State, starting: Starting) -> Holdings:
 
 
 def carried_on(course: Course, starting: Starting, happening: Happening) -> Course:
-    """A day one happening further."""
+    """A day one happening further; a doubted note has a line and nothing else."""
+    if isinstance(happening.entry.event, e.Noted):
+        line = l.only_noted(happening.entry, happening.second)
+        return replace(course, moves=(*course.moves, line))
     second = max(happening.second, course.second)
     stage = Stage(happening.before, starting)
     before = passed(course.held, stage, second, _own_pot(happening.entry.event))
     if happening.odd:
         line = l.not_counted(happening.entry, happening.odd, second)
-        return Course(before, course.told, second, (*course.moves, line))
+        return replace(course, held=before, second=second, moves=(*course.moves, line))
     if happening.before.lots is not happening.after.lots or _new_dyestuff(before, happening.after):
         before = _as_told(before, happening.after, starting)
     held = moved(before, happening.entry.event, happening.before, happening.after)
@@ -83,7 +100,20 @@ def carried_on(course: Course, starting: Starting, happening: Happening) -> Cour
     if not _own_pot(happening.entry.event):
         held = held.settled_at(second)
     new = l.lines_of(happening.entry, second, course.told, before, held)
-    return Course(held, l.told_up_to(course.told, before, held), second, (*course.moves, *new))
+    marks = (*course.marks, *_marks(happening.entry.n, second, course.held, before, held))
+    return Course(held, l.told_up_to(course.told, before, held), second, (*course.moves, *new), marks)
+
+
+def _marks(n: int, second: float, last: Holdings, before: Holdings, after: Holdings) -> list[Mark]:
+    """What changed in a vessel: as it had become by then, and as it was left."""
+    found = []
+    for name in dict.fromkeys((*before.baths, *after.baths)):
+        had, has, was = after.bath(name).pool, before.bath(name).pool, last.bath(name).pool
+        if has is not was and name in last.baths:
+            found.append(Mark(n, second, name, has))
+        if had is not has:
+            found.append(Mark(n, second, name, had))
+    return found
 
 
 def _own_pot(event: e.Event) -> str:

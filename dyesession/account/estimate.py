@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from functools import partial
 
 from dyesession.account import unknowns as u
-from dyesession.account.holdings import Bath, Fibre, Holdings, Store
+from dyesession.account.course import Mark
+from dyesession.account.holdings import LEAST_FIBRE_G, Bath, Fibre, Holdings, Store
 from dyesession.account.model import (
     Account,
     Amount,
@@ -48,6 +49,7 @@ class Behind:
     held: Holdings
     weights: Vector
     second: float
+    marks: tuple[Mark, ...] = ()
 
     def band(self, values: Vector) -> Band90:
         """Mean and 90 % band by what the worlds weigh."""
@@ -231,7 +233,7 @@ def _fibre(state: State, held: Holdings, banded: Banded, lot: str, fibre: Fibre)
 
 
 def _taken(name: str, grams: Vector, fibre: Fibre, banded: Banded) -> Taken:
-    share = PER_CENT / fibre.mass_g if fibre.mass_g > 0.0 else 0.0
+    share = PER_CENT / fibre.mass_g if fibre.mass_g > LEAST_FIBRE_G else 0.0
     return Taken(name, banded(grams), banded(times(grams, share)))
 
 

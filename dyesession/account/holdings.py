@@ -13,6 +13,8 @@ from dyesession.account.unknowns import Unknowns, family_of
 from dyesession.account.worlds import ZEROS, Vector, mean, plus
 from dyesession.dyeing.regain import bone_dry_of_air_dry_g
 
+LEAST_FIBRE_G = 1e-3  # of less than a milligram of fibre nothing is a share; our own choice
+
 
 @dataclass(frozen=True)
 class Bath:
@@ -50,7 +52,9 @@ class Store:
 
 @dataclass(frozen=True)
 class Strain:
-    """One strain: which of that lot it was (from 1), the entry, what ran off, and its strength in g/L."""
+    """One strain: which of that lot it was (from 1), the entry, what ran off, its strength in g/L, and the
+    vessel it came from.
+    """
 
     lot: str
     number: int
@@ -58,6 +62,7 @@ class Strain:
     colour_g: Vector
     volume_l: Vector
     strength: Vector
+    vessel: str = ""
 
 
 @dataclass(frozen=True)

@@ -16,7 +16,6 @@ from dyesession.account.beliefs import (
     ENOUGH,
     Placing,
     agreed,
-    counting,
     likelihood,
     lines_seen,
     look_round,
@@ -25,14 +24,14 @@ from dyesession.account.beliefs import (
     weights_of,
 )
 from dyesession.account.course import Course, Happening, carried_on, started
-from dyesession.account.effects import effect_of
+from dyesession.account.effects import effects_of
 from dyesession.account.estimate import Behind, account_of
 from dyesession.account.holdings import Holdings
 from dyesession.account.model import Account, LedgerLine, ReadingEffect, StrengthReading
 from dyesession.account.passing import Stage, passed
-from dyesession.account.strengths import main_lot
+from dyesession.account.strengths import sample_of, strain_named
 from dyesession.account.unknowns import Starting
-from dyesession.account.worlds import EVEN, WORLDS, Vector, band
+from dyesession.account.worlds import EVEN, WORLDS, Vector, band, counting
 from dyesession.clock import Instant
 from dyesession.plan.model import Plan
 from dyesession.session import events as e
@@ -113,7 +112,7 @@ class Ledger:
         """All estimates as the ledger stands."""
         now = self.until(self.second)
         since = l.banded(l.time_lines(self.course.told, now.held, self.state.n, self.second), self.weights)
-        behind = Behind(self.state, self.starting, now.held, self.weights, self.second)
+        behind = Behind(self.state, self.starting, now.held, self.weights, self.second, self.course.marks)
         return account_of(behind, (*self.lines, *since), self.strengths, self.effects)
 
 
@@ -128,7 +127,7 @@ def _with(ledger: Ledger, entry: Entry) -> Ledger:
     if isinstance(entry.event, e.Accounted):
         return ledger
     state = apply(ledger.state, entry)
-    if entry.event.kind in IDLE:
+    if _moves_nothing(entry.event):
         return replace(ledger, state=state)
     happening = Happening(entry, _second_of(entry, state), ledger.state, state)
     course = carried_on(ledger.course, ledger.starting, happening)
@@ -143,6 +142,10 @@ def _with(ledger: Ledger, entry: Entry) -> Ledger:
     return _read(ledger, gone_on, happening)
 
 
+def _moves_nothing(event: e.Event) -> bool:
+    return event.kind in IDLE and not (isinstance(event, e.Noted) and event.doubted)
+
+
 def _second_of(entry: Entry, state: State) -> float:
     """When it happened: the entry's second, or earlier where the dyer says so."""
     if entry.happened is None:
@@ -153,8 +156,8 @@ def _second_of(entry: Entry, state: State) -> float:
 def _read(before: Ledger, after: Ledger, happening: Happening) -> Ledger:
     """What a reading does to the belief; nothing for any other fact."""
     learned = _weighed(after) if len(after.held.evidence) > len(before.held.evidence) else after
-    effect = effect_of(before.until(after.second), learned, happening)
-    effects = after.effects if effect is None else (*after.effects, effect)
+    found = effects_of(before.until(after.second), learned, happening) if learned is not after else ()
+    effects = (*after.effects, *found)
     return replace(learned, effects=effects, strengths=after.strengths + _strengths(learned, happening))
 
 
@@ -204,6 +207,7 @@ def _strengths(ledger: Ledger, happening: Happening) -> tuple[StrengthReading, .
     if not isinstance(event, e.Read) or event.strength is None or not event.vessel or happening.odd:
         return ()
     said = next((one for one in ledger.held.evidence if one.n == n), None)
+    sample = sample_of(ledger.held, event.vessel, ledger.state)
     alone = said is not None and sum(one.scale == said.scale for one in ledger.held.evidence) == 1
     return (
         StrengthReading(
@@ -215,6 +219,8 @@ def _strengths(ledger: Ledger, happening: Happening) -> tuple[StrengthReading, .
             event.how,
             band(ledger.held.bath(event.vessel).pool.volume_l, ledger.weights),
             counted=said is not None and not (said.scale and alone),
-            lot=main_lot(ledger.held, event.vessel),
+            lot=sample.lot if sample is not None else "",
+            strain=sample.strain if sample is not None else 0,
+            against_strain=strain_named(event.against),
         ),
     )

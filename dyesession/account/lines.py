@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from dyesession.account.holdings import Bath, Holdings
-from dyesession.account.model import Amount, LedgerLine
+from dyesession.account.model import Amount, How, LedgerLine
 from dyesession.account.pools import EMPTY, Pool
 from dyesession.account.worlds import ZEROS, Vector, band, mean, minus
 from dyesession.session import events as e
@@ -16,6 +16,13 @@ from dyesession.session.fold import Entry
 
 LEAST_L = 0.0005  # a line about less than half a millilitre tells nobody anything; our own choice, no source
 LEAST_G = 0.0005
+HOWS: Mapping[str, How] = {
+    "weighed": "weighed",
+    "read": "read",
+    "matched": "matched",
+    "typed": "typed",
+    "planned": "planned",
+}
 
 
 @dataclass(frozen=True)
@@ -28,6 +35,7 @@ class Movement:
     what: str
     volume_l: Vector = ZEROS
     changes: tuple[tuple[str, Vector], ...] = ()
+    how: How = "modelled"
 
 
 def banded(movements: Iterable[Movement], weights: Vector) -> tuple[LedgerLine, ...]:
@@ -40,6 +48,7 @@ def banded(movements: Iterable[Movement], weights: Vector) -> tuple[LedgerLine, 
             one.what,
             band(one.volume_l, weights),
             tuple([Amount(name, band(change, weights)) for name, change in one.changes]),
+            one.how,
         )
         for one in movements
     )
@@ -53,7 +62,30 @@ def lines_of(
     for name in _touched(before, after):
         found += _time_lines(name, told, before, entry.n, second)
         found += _own_line(entry, second, name, before, after)
-    return tuple(found)
+    return (*found, *_strength_line(entry, second))
+
+
+def _strength_line(entry: Entry, second: float) -> tuple[Movement, ...]:
+    """A strength moves nothing: its line says what was read; what that did stands in the account's effects."""
+    event = entry.event
+    if not isinstance(event, e.Read) or event.strength is None:
+        return ()
+    of = f" of {event.against}" if event.against else ""
+    by = f", {event.method}" if event.method else ""
+    what = f"strength read: {event.strength:.2g}{of}{by}"
+    return (Movement(entry.n, second, event.vessel, what, how=how_of(event)),)
+
+
+def how_of(event: e.Event) -> How:
+    """One word for where the figure of a line comes from."""
+    if isinstance(event, e.Lifted):
+        return "weighed" if event.wet_mass_g is not None else "modelled"
+    if isinstance(event, e.Strained | e.Pooled | e.Drawn) and event.volume_l is None:
+        return "modelled"
+    if isinstance(event, e.Kept | e.Drawn):
+        return "read" if event.volume_l is not None else "modelled"
+    word = str(getattr(event, "how", "modelled"))
+    return HOWS.get(word, "modelled")
 
 
 def time_lines(told: Holdings, now: Holdings, n: int, second: float) -> tuple[Movement, ...]:
@@ -73,6 +105,12 @@ def not_counted(entry: Entry, why: str, second: float) -> Movement:
     """The line of an entry that does not fit what came before it."""
     vessel = str(getattr(entry.event, "vessel", ""))
     return Movement(entry.n, second, vessel, f"not counted: {why}")
+
+
+def only_noted(entry: Entry, second: float) -> Movement:
+    """The line of a figure that was doubted and insisted on: kept as a note, and nothing reckoned with it."""
+    text = str(getattr(entry.event, "text", ""))
+    return Movement(entry.n, second, "", f"kept as a note, not reckoned with: {text}", how="typed")
 
 
 def _touched(before: Holdings, after: Holdings) -> tuple[str, ...]:
@@ -108,7 +146,8 @@ def _own_line(entry: Entry, second: float, name: str, before: Holdings, after: H
     volume, changes = minus(is_now.volume_l, was.volume_l), _changes(was, is_now)
     if abs(mean(volume)) < LEAST_L and not changes and not _tells_nothing_new(entry):
         return []
-    return [Movement(entry.n, second, name, words_of(entry.event, name), volume, changes)]
+    words, how = words_of(entry.event, name), how_of(entry.event)
+    return [Movement(entry.n, second, name, words, volume, changes, how)]
 
 
 def _tells_nothing_new(entry: Entry) -> bool:

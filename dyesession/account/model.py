@@ -137,7 +137,7 @@ class FibreEstimate:
 @dataclass(frozen=True)
 class LedgerLine:
     """One movement of one bath: entry, session second, vessel (or label), words, change of litres and
-    grams.
+    grams, and one word for where that comes from.
     """
 
     n: int
@@ -146,6 +146,7 @@ class LedgerLine:
     what: str
     volume_change_l: Band90
     changes: tuple[Amount, ...] = ()
+    how: How = "modelled"
 
 
 @dataclass(frozen=True)
@@ -193,7 +194,8 @@ class StrengthReading:
     """A strength as it was read, with the volume the account held for that bath then, and of which lot.
 
     `counted` is False where it could not be held against anything the account knows: kept, not reckoned
-    with.
+    with. `strain` is which strain of the lot was read (0: none alone), `against_strain` the one it was held
+    against.
     """
 
     n: int
@@ -205,6 +207,8 @@ class StrengthReading:
     volume_l: Band90
     counted: bool = True
     lot: str = ""
+    strain: int = 0
+    against_strain: int = 0
 
 
 @dataclass(frozen=True)

@@ -12,11 +12,25 @@ from dataclasses import replace
 from typing import Any
 
 from dyesession.account import unknowns as u
-from dyesession.account.holdings import Bath, Evidence, Fibre, Holdings, Store, Strain, together
+from dyesession.account.holdings import (
+    LEAST_FIBRE_G,
+    Bath,
+    Evidence,
+    Fibre,
+    Holdings,
+    Store,
+    Strain,
+    together,
+)
 from dyesession.account.model import How
-from dyesession.account.passing import kept_now
 from dyesession.account.pools import EMPTY, Pool, mixed, parted
-from dyesession.account.strengths import held_back_l, main_lot, strength_g_l, what_it_says
+from dyesession.account.strengths import (
+    held_back_l,
+    kept_at_strain,
+    main_lot,
+    strength_g_l,
+    what_it_says,
+)
 from dyesession.account.worlds import Vector, constant, minus, plus, scaled, times
 from dyesession.dyeing.bands import Z_90
 from dyesession.session import events as e
@@ -98,7 +112,7 @@ def _strained(held: Holdings, event: e.Strained, before: State, after: State) ->
     poured = dict(out.held_g)
     for lot in lots:
         held, poured[lot] = _pulled(held, lot, pool, held_back)
-        held = _marked(held, lot, after.n, poured[lot], out.volume_l)
+        held = _marked(held, lot, after.n, poured[lot], out.volume_l, event.vessel)
     held = replace(held, sieve=mixed(held.sieve, Pool(left.volume_l, kept)))
     how: How = "read" if event.volume_l is not None and was_read(event.how) else "modelled"
     moved_bath = Bath(Pool(out.volume_l, poured), bath.temperature_c, bath.uses, how)
@@ -149,25 +163,18 @@ def _corrected(held: Holdings, pool: Pool, volume_l: Vector) -> tuple[Holdings, 
 
 
 def _pulled(held: Holdings, lot: str, pool: Pool, held_back: Vector) -> tuple[Holdings, Vector]:
-    """One extraction's colour: what the dyestuff keeps (no less than the liquor it holds has), and what
-    runs off.
-    """
-    store, free = held.stores[lot], pool.grams(lot)
-    here = plus(store.colour_g, free)
-    least = [
-        back / all_l if all_l > 0.0 else 0.0 for back, all_l in zip(held_back, pool.volume_l, strict=True)
-    ]
-    kept = constant(0.0) if store.soluble else kept_now(held, lot)
-    shares = tuple(map(max, kept, least))
-    inside = scaled(here, shares)
+    """One extraction's colour: what the dyestuff keeps, and what runs off."""
+    store = held.stores[lot]
+    here = plus(store.colour_g, pool.grams(lot))
+    inside = scaled(here, kept_at_strain(held, lot, pool.volume_l, held_back))
     held = held.with_store(lot, replace(store, colour_g=inside, pulls=store.pulls + 1))
     return held, minus(here, inside)
 
 
-def _marked(held: Holdings, lot: str, n: int, colour_g: Vector, volume_l: Vector) -> Holdings:
+def _marked(held: Holdings, lot: str, n: int, colour_g: Vector, volume_l: Vector, vessel: str) -> Holdings:
     """A strain is remembered: readings name it later."""
     strength = tuple([g / v if v > 0.0 else 0.0 for g, v in zip(colour_g, volume_l, strict=True)])
-    strain = Strain(lot, held.stores[lot].pulls, n, colour_g, volume_l, strength)
+    strain = Strain(lot, held.stores[lot].pulls, n, colour_g, volume_l, strength, vessel)
     return replace(held, strains=(*held.strains, strain))
 
 
@@ -253,7 +260,7 @@ def _weighed_wet(held: Holdings, fibre: Fibre, wet_mass_g: float, n: int) -> tup
     weighed_g = max(0.0, wet_mass_g - fibre.bone_dry_g)
     carried = times(held.unknowns[name], weighed_g / ML_PER_L)
     guessed = held.unknowns[u.held_name(u.family_of(fibre.kind))]
-    if fibre.snippet or weighed_g <= 0.0 or fibre.bone_dry_g <= 0.0 or min(guessed) <= 0.0:
+    if fibre.snippet or weighed_g <= 0.0 or fibre.bone_dry_g < LEAST_FIBRE_G or min(guessed) <= 0.0:
         return held, carried
     log_weighed = math.log(weighed_g / fibre.bone_dry_g)
     off = tuple([log_weighed - math.log(one) for one in guessed])

@@ -63,7 +63,7 @@ def rounded_band(band: Band90, unit: str) -> str:
     alone.
     """
     if band.half_width == 0.0:
-        return f"{_plain(band.mean)} {unit}"
+        return f"{plain(band.mean)} {unit}"
     if band.high < FINEST / 2.0:
         return f"less than {FINEST:g} {unit}"
     step = step_for(band.half_width)
@@ -84,7 +84,7 @@ def _number(value: float, step: float) -> str:
     return f"{round(value / step) * step:.{1 if step < 1.0 else 0}f}"
 
 
-def _plain(value: float) -> str:
+def plain(value: float) -> str:
     """A number told rather than reckoned: with a decimal only where it has one."""
     shown = _number(value, FINEST)
     return shown.removesuffix(".0")
@@ -149,7 +149,7 @@ def _colour(account: Account, amount: Amount) -> str:
 
 def _mass(value_g: float) -> str:
     """A mass as weighed: whole grams from 100 on, else with its tenths."""
-    return _number(value_g, 1.0) if value_g >= 100.0 else _plain(value_g)
+    return _number(value_g, 1.0) if value_g >= 100.0 else plain(value_g)
 
 
 def _dissolved(bath: BathEstimate) -> Said:
@@ -250,7 +250,7 @@ def _kinds(fibres: Sequence[FibreEstimate]) -> str:
 
 def _against(all_l: float, step: PlannedStep) -> str:
     wanted_l = step.water_l or 0.0
-    wanted = _plain(wanted_l)
+    wanted = plain(wanted_l)
     if abs(all_l - wanted_l) <= CLOSE_SHARE * wanted_l:
         return f": nearly the {wanted} L planned"
     if all_l > wanted_l:
@@ -269,7 +269,7 @@ def _more_water(account: Account, bath: BathEstimate, wet_l: float, step: Planne
         return ""
     hours = over_l / latent_heat_bound_kg_h(KILOWATT_W)
     return (
-        f". Another {_plain(more_l)} L would have to be steamed down by {_number(over_l, FINEST)} L:"
+        f". Another {plain(more_l)} L would have to be steamed down by {_number(over_l, FINEST)} L:"
         f" {_hours(hours)} for each kilowatt that reaches the pot"
     )
 

@@ -10,9 +10,10 @@ from dataclasses import dataclass
 
 from dyesession.account import unknowns as u
 from dyesession.account.holdings import Evidence, Holdings
+from dyesession.account.passing import kept_now
 from dyesession.account.pools import Pool
-from dyesession.account.worlds import Vector, mean, times, total
-from dyesession.dyeing.strength import COLOURLESS, is_nothing, sd_of
+from dyesession.account.worlds import Vector, constant, mean, plus, times, total
+from dyesession.dyeing.strength import COLOURLESS, Strength, is_nothing, sd_of
 from dyesession.session import events as e
 from dyesession.session.state import State
 
@@ -21,6 +22,7 @@ MOST_HELD = 0.9  # of the liquor there is: dyestuff that would hold more still l
 LEAST_G = 1e-6
 LEAST_STRENGTH = 1e-9  # g/L; keeps a logarithm finite in a world without colour
 ML_PER_L = 1000.0
+MATCHED_BY_EYE = frozenset({"dilution match", "equal columns"})
 ORDINALS = {"first": 1, "1st": 1, "second": 2, "2nd": 2, "again": 2, "third": 3, "3rd": 3, "fourth": 4}
 FRESH = re.compile(r"\b(before|fresh|unused|undipped)\b")
 STRAIN = re.compile(r"\b(strain|extract|extraction|pull)\b")
@@ -56,34 +58,95 @@ def held_back_l(held: Holdings, volume_l: Vector, lots: tuple[str, ...]) -> Vect
     return tuple([min(want, MOST_HELD * there) for want, there in zip(wants, volume_l, strict=True)])
 
 
-def strength_g_l(held: Holdings, name: str, lot: str, inside: tuple[str, ...] = ()) -> Vector:
-    """Grams of one lot's colour to the litre that would run off, 0 where there is no liquor.
+def kept_at_strain(held: Holdings, lot: str, volume_l: Vector, held_back: Vector) -> Vector:
+    """Share of its colour that dyestuff keeps when it is strained: no less than the liquor it holds has."""
+    kept = constant(0.0) if held.stores[lot].soluble else kept_now(held, lot)
+    rows = zip(kept, volume_l, held_back, strict=True)
+    return tuple([max(r, back / all_l) if all_l > 0.0 else r for r, all_l, back in rows])
 
-    Liquor held by dyestuff still `inside` counts as the dyestuff's, as it does when it is strained.
+
+def strength_g_l(held: Holdings, name: str, lot: str, inside: tuple[str, ...] = ()) -> Vector:
+    """Grams of one lot's colour to the litre, 0 where there is no liquor.
+
+    With the dyestuff still `inside` it is the strength of the strain it would give: a liquor is read when it
+    is ready to be strained, and how far it is on the way there no one knows better.
     """
     pool = pool_of(held, name)
+    if lot not in inside:
+        rows = zip(pool.grams(lot), pool.volume_l, strict=True)
+        return tuple([grams / litres if litres > 0.0 else 0.0 for grams, litres in rows])
     back = held_back_l(held, pool.volume_l, inside)
+    kept = kept_at_strain(held, lot, pool.volume_l, back)
+    here = plus(held.stores[lot].colour_g, pool.grams(lot))
     return tuple(
         [
-            grams / (litres - kept) if litres > kept else 0.0
-            for grams, litres, kept in zip(pool.grams(lot), pool.volume_l, back, strict=True)
+            grams * (1.0 - share) / (litres - held_l) if litres > held_l else 0.0
+            for grams, share, litres, held_l in zip(here, kept, pool.volume_l, back, strict=True)
         ]
     )
 
 
+@dataclass(frozen=True)
+class Sample:
+    """The liquor a reading is of: which dyestuff's, its strength in every world, and which strain (0: none)."""
+
+    lot: str
+    strength: Vector
+    strain: int
+
+
+def sample_of(held: Holdings, vessel: str, state: State) -> Sample | None:
+    """What a reading at a vessel is of: the strain to come while dyestuff is in it, its bath, or, of a pot that
+    was strained empty, the strain that ran off. None without colour.
+    """
+    inside = tuple(one.name for one in state.dyestuffs if one.place == vessel and one.name in held.stores)
+    if vessel not in held.baths and vessel not in held.kept:
+        ran_off = next((one for one in reversed(held.strains) if one.vessel == vessel), None)
+        return None if ran_off is None else Sample(ran_off.lot, ran_off.strength, ran_off.number)
+    lot = inside[0] if len(inside) == 1 else main_lot(held, vessel)
+    if not lot:
+        return None
+    return Sample(lot, strength_g_l(held, vessel, lot, inside), _strain_of(held, vessel, lot, inside))
+
+
+def _strain_of(held: Holdings, vessel: str, lot: str, inside: tuple[str, ...]) -> int:
+    if lot in inside:
+        return held.stores[lot].pulls + 1
+    grams = pool_of(held, vessel).grams(lot)
+    return next((one.number for one in held.strains if one.lot == lot and one.colour_g is grams), 0)
+
+
 def what_it_says(held: Holdings, event: e.Read, n: int, state: State) -> Evidence | None:
     """What a strength that was read says of each world; None where there is nothing to hold it against."""
-    lot = main_lot(held, event.vessel)
-    if not lot or event.strength is None:
+    sample = sample_of(held, event.vessel, state)
+    if sample is None or event.strength is None or mean(sample.strength) <= LEAST_STRENGTH:
         return None
-    beside = beside_what(held, event.vessel, lot, event.against, state)
-    inside = tuple(one.name for one in state.dyestuffs if one.place == event.vessel)
-    mine = strength_g_l(held, event.vessel, lot, inside)
+    beside = beside_what(held, event.vessel, sample.lot, event.against, state)
+    sd = sd_of(event.how, event.strength, event.method, event.error_share)
     if beside.strength is None:
-        return Evidence(n, _off(event.strength, mine, None), sd_of(event.how, event.strength), beside.scale)
+        return Evidence(n, _off(event.strength, sample.strength, None), sd, beside.scale)
     if mean(beside.strength) <= LEAST_STRENGTH:
         return None
-    return Evidence(n, _off(event.strength, mine, beside.strength), sd_of(event.how, event.strength))
+    return Evidence(n, _off(event.strength, sample.strength, beside.strength), sd)
+
+
+def reading_of(vessel: str, strength: Strength, against: str) -> e.Read:
+    """The reading to log for a strength found by one of the ways of `dyeing.strength`."""
+    how = "matched" if strength.method in MATCHED_BY_EYE else "read"
+    return e.Read(
+        vessel,
+        strength=strength.share,
+        against=against,
+        how=how,
+        method=strength.method,
+        error_share=round(strength.sd, 3),
+    )
+
+
+def strain_named(words: str) -> int:
+    """The number of the strain that an `against` names; 0 where it names none."""
+    found = words.casefold()
+    return _ordinal(found) if STRAIN.search(found) else 0
 
 
 def _off(read: float, mine: Vector, other: Vector | None) -> Vector:
@@ -106,9 +169,9 @@ def beside_what(held: Holdings, vessel: str, lot: str, against: str, state: Stat
     if FRESH.search(words) and vessel in held.fresh:
         return Beside(held.fresh[vessel])
     named = _named(held, words, state)
-    if named and named != vessel and main_lot(held, named) == lot:
-        inside = tuple(one.name for one in state.dyestuffs if one.place == named)
-        return Beside(strength_g_l(held, named, lot, inside))
+    other = sample_of(held, named, state) if named and named != vessel else None
+    if other is not None and other.lot == lot:
+        return Beside(other.strength)
     return Beside(None, f"{words} of {lot}")
 
 

@@ -84,6 +84,11 @@ def band(values: Vector, weights: Vector = EVEN) -> Band90:
     return Band90(middle, min(middle, low), max(middle, high))
 
 
+def counting(weights: Vector) -> float:
+    """How many of the worlds count, as if they weighed alike."""
+    return 1.0 / math.fsum(map(operator.mul, weights, weights))
+
+
 def _evenly(values: Vector) -> tuple[float, float]:
     ordered = sorted(values)
     return _at(ordered, LOW_SHARE), _at(ordered, HIGH_SHARE)
@@ -97,11 +102,16 @@ def _at(ordered: list[float], share: float) -> float:
 
 
 def _weighed(values: Vector, weights: Vector) -> tuple[float, float]:
-    """The same for worlds that weigh differently: each stands in the middle of its own weight."""
+    """The same for worlds that weigh differently: each stands in the middle of its own weight.
+
+    Few worlds know their own ends badly: of n, the i-th lies above the share i/(n + 1), so the ends are sought a
+    little further out (order statistics, textbook).
+    """
+    few = (0.5 - LOW_SHARE) / counting(weights)
     order = sorted(range(len(values)), key=values.__getitem__)
     ends = list(itertools.accumulate(weights[i] for i in order))
     places = [end - weights[i] / 2.0 for end, i in zip(ends, order, strict=True)]
-    return tuple([_between(values, order, places, share) for share in (LOW_SHARE, HIGH_SHARE)])  # type: ignore[return-value]
+    return tuple([_between(values, order, places, share) for share in (LOW_SHARE - few, HIGH_SHARE + few)])  # type: ignore[return-value]
 
 
 def _between(values: Vector, order: list[int], places: list[float], share: float) -> float:

@@ -28,6 +28,14 @@ LIGHT_SD = 0.015  # judgement
 DARKEST_LIGHT, PALEST_ABSORBED = 0.04, 0.05  # judgement
 PHOTO_SD = 0.08  # dishes filled unequally, light uneven over the picture; judgement
 
+# Of a reading whose own error was not logged: columns of 40 mm; a photo with a middling band. Judgement.
+USUAL_SD: Mapping[str, float] = {
+    "dilution match": MATCH_SD,
+    "equal columns": math.hypot(EYE_SD, HEIGHT_SD_MM / 40.0, HEIGHT_SD_MM / 40.0),
+    "white dish": math.hypot(PHOTO_SD, 0.06),
+    "liquor colour": math.hypot(PHOTO_SD, 0.04),
+}
+
 # Two liquors this far apart in warmth should not be compared; judgement (hot liquor is 2.7 % larger at 80 °C,
 # and many colours shift with heat).
 UNLIKE_WARMTH_C = 20.0
@@ -135,10 +143,13 @@ def thinned(strength: Strength, times: float) -> Strength:
     return Strength(strength.share * times, math.hypot(strength.sd, MEASURE_SD), strength.method)
 
 
-def sd_of(how: str, share: float) -> float:
-    """Standard deviation of a logged strength, as a share of it, by its one word for where it comes from."""
-    eye = TYPED_SD if how == "typed" else MATCH_SD
-    return math.hypot(eye, COLOURLESS / max(share, COLOURLESS))
+def sd_of(how: str, share: float, method: str = "", error_share: float | None = None) -> float:
+    """Standard deviation of a logged strength, as a share of it: its own where it tells one, else its
+    method's, else that of its one word for where it comes from.
+    """
+    usual = USUAL_SD.get(method, TYPED_SD if how == "typed" else MATCH_SD)
+    own = usual if error_share is None or error_share <= 0.0 else error_share
+    return math.hypot(own, COLOURLESS / max(share, COLOURLESS))
 
 
 def is_nothing(share: float) -> bool:

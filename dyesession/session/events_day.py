@@ -117,11 +117,14 @@ class Replanned:
 
 @dataclass(frozen=True)
 class Noted:
-    """A note in the dyer's words."""
+    """A note in the dyer's words. `doubted` is the question that a figure in it raised: it is kept, not
+    reckoned with.
+    """
 
     kind: ClassVar[str] = "noted"
     text: str
     step: str = ""
+    doubted: str = ""
 
 
 @dataclass(frozen=True)

@@ -83,7 +83,9 @@ class Reached:
 class Read:
     """A reading: of a vessel, a lot or a dyestuff; only what was read carries a value.
 
-    `strength` is relative, on one linear scale; `against` names what it was compared with.
+    `strength` is relative, on one linear scale; `against` names what it was compared with, `method` how
+    ("dilution match", "equal columns", "white dish", "liquor colour"), and `error_share` is its standard
+    deviation as a share of it, where the method tells one.
     """
 
     kind: ClassVar[str] = "read"
@@ -98,6 +100,8 @@ class Read:
     colour: str = ""
     wet: bool | None = None
     how: str = "read"
+    method: str = ""
+    error_share: float | None = None
 
 
 @dataclass(frozen=True)

@@ -62,6 +62,7 @@ def misfit_of_figures(event: e.Event) -> str | None:
         ),
         ("ph", 0.0, 14.0, "a pH from 0 to 14 was expected, for example 4.5"),
         ("strength", 0.0, 1e6, "a strength of 0 or more was expected, for example 0.31"),
+        ("error_share", 0.0, 10.0, "an error from 0 to 10 times the strength was expected, for example 0.11"),
         ("minutes", -1e5, 1e5, "minutes were expected, for example 15"),
         ("value", 0.0, MOST_PERCENT, "a share of the fibre was expected, for example 15"),
     ):

@@ -44,6 +44,10 @@ STRENGTH_SD, VOLUME_SD, LIFT_SD, SCALE_G = 0.11, 0.03, 0.06, 1.0
 STRAIN_C, DYE_C, MORDANT_C = 70.0, 80.0, 85.0
 
 
+# What a wide world draws wider: extraction share, partition, what fibre and dyestuff hold back, evaporation. Not how
+# a dyestuff stiffens from strain to strain (the world of two stores is for that), nor jugs.
+WIDENED = ("kept share of", "partition of", "liquor held by", "steam", "lid")
+
 # What no kitchen goes beyond, however wide the truths are drawn.
 LIMITS = {"liquor held by wool": (0.4, 8.0), "liquor held by spent madder": (0.4, 12.0), "lid": (0.0, 1.0),
           "stiffening of madder": (0.2, 50.0), "water by jug": (0.8, 1.25), "water by eye": (0.7, 1.4), "steam": (0.1, 8.0)}  # fmt: skip
@@ -148,7 +152,8 @@ class Truth:
     def __getitem__(self, name: str) -> float:
         if name not in self.values:
             least, most = LIMITS.get(name, (0.0, math.inf))
-            self.values[name] = min(most, max(least, drawn(self.draw, self.guesses[name], self.wide)))
+            wide = self.wide if name.startswith(WIDENED) else 1.0
+            self.values[name] = min(most, max(least, drawn(self.draw, self.guesses[name], wide)))
         return self.values[name]
 
     def stuff(self, mass_g: float) -> Stuff:
