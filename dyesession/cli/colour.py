@@ -123,16 +123,17 @@ def _overdye(commands: "Commands[argparse.ArgumentParser]") -> None:
     made = _command(
         commands,
         "overdye",
-        "work out the smallest addition of a second dye that brings a skein nearest a target",
+        "work out the smallest addition of a second dye, or of a further dip, that brings a skein nearest a target",
         run_overdye,
         'dyesession colour overdye --undyed "lab(86 0 11)" --skein "lab(75 -5 70)" --second "lab(38 -4 -28)" '
         '--target "lab(52 -24 33)"',
     )
     _undyed(made)
-    made.add_argument("--skein", metavar="COLOUR", required=True, help="the skein as it is now")
+    made.add_argument("--skein", metavar="COLOUR", help="the skein as it is now; else the colour of --log")
     made.add_argument(
-        "--second", metavar="COLOUR", required=True, help="the second dye's own sample, its unit of depth"
+        "--second", metavar="COLOUR", help="the second dye's own sample, its unit of depth; else every dye in your logs"
     )
+    _of_a_log(made, "the day that dyed the skein")
     made.add_argument("--target", metavar="COLOUR", action="append", required=True, help="the colour in mind")
 
 
@@ -208,16 +209,9 @@ def _run_photo(options: argparse.Namespace) -> int:
 
 def run_overdye(options: argparse.Namespace) -> int:
     """Print the smallest addition of a second dye that comes nearest."""
-    from dyesession.cli.colour_reading import ground, one, target
-    from dyesession.cli.colour_told import overdye_told
-    from dyesession.colour.overdye import plan_overdye
+    from dyesession.cli.colour_overdye import overdye
 
-    skein = one(options.skein)
-    undyed, notes = ground(options.undyed, skein)
-    plan = plan_overdye(undyed, skein, one(options.second), target(options.target))
-    plan = replace(plan, notes=(*plan.notes, *notes))
-    print_answer(options, *overdye_told(plan, skein))
-    return 0
+    return overdye(options)
 
 
 def print_answer(options: argparse.Namespace, document: dict[str, Any], lines: list[str]) -> None:

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from dyesession.colour.photo_file import Coarse
     from dyesession.colour.photo_frame import FrameReadings
     from dyesession.colour.readings import Reading
+    from dyesession.daybook.dyed_lots import DyedLot
     from dyesession.daybook.finding import DayBook
     from dyesession.daybook.shade_card import Shade
     from dyesession.kitchen.model import Kitchen
@@ -203,6 +204,13 @@ class DyersFolder:
         from dyesession.cli.logged_shades import shades_in
 
         return shades_in(self._workroom)
+
+    def dyed_lots(self) -> tuple[DyedLot, ...]:
+        """The lots of finished days, the newest first. Raises what the day book raises."""
+        from dyesession.cli.daybook import book_of
+        from dyesession.daybook.dyed_lots import dyed_lots
+
+        return dyed_lots(book_of(self._workroom).counted)
 
     def readings(self, text: str) -> tuple[Reading, ...]:
         """The colours a text stands for; a file's name is looked for in this folder too. Raises `UserError`."""

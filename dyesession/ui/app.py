@@ -196,12 +196,6 @@ class DyeApp(App[int]):
 
         self.go_to(AtKitchen(self, worked, changed, self._bounce_s))
 
-    def open_colour(self) -> None:
-        """Go to Colour: did I hit it?"""
-        from dyesession.ui.at_colour import AtColour
-
-        self.go_to(AtColour(self, self._bounce_s))
-
     def begin_day(self, recipe: Recipe, plan: Plan, kitchen: Kitchen) -> None:
         """Begin a day, and go to the Stove with it."""
         self.set_alarm(kitchen.alarm)

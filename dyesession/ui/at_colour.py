@@ -13,19 +13,22 @@ from dyesession.colour.photo import LIGHTS
 from dyesession.colour.photo_frame import CARD as PHOTO_CARD
 from dyesession.colour.photo_frame import PARTS, TARGET, FrameReadings, photo_typed
 from dyesession.colour.readings import Reading, check_dry
-from dyesession.colour.targets import Target, target_of
-from dyesession.daybook import hit as answers
+from dyesession.colour.targets import target_of
+from dyesession.daybook.dyed_lots import DyedLot
 from dyesession.daybook.fastness import COMES_OFF, FastnessTest, test_named
 from dyesession.daybook.hit import Hit, Overdye
-from dyesession.daybook.shade_card import Near, Shade, lot_of, nearest_shades
+from dyesession.daybook.shade_card import Near, Shade
 from dyesession.errors import UserError
+from dyesession.ui import colour_care as care
 from dyesession.ui import colour_lines as lines
 from dyesession.ui import place_messages as p
+from dyesession.ui.colour_answer import answer, overdyes_for
+from dyesession.ui.colour_next import EXAMPLES, OTHER_EXAMPLE, WANTS, next_act
 from dyesession.ui.colour_rows import COLOUR_DRAWING
 from dyesession.ui.colour_state import (
     CARD,
     CARDS,
-    NEAREST,
+    NOTE,
     OVERDYE,
     TO_SAMPLE,
     TO_TARGET,
@@ -33,14 +36,14 @@ from dyesession.ui.colour_state import (
     view_of,
 )
 from dyesession.ui.colour_view import ColourView
-from dyesession.ui.frame_view import Entry, Frame, NextAct
+from dyesession.ui.frame_view import Entry, Frame
+from dyesession.ui.going import go
 from dyesession.ui.place_keys import COLOUR, place_key_words
 from dyesession.ui.rows import keys_of
 from dyesession.ui.screens.place import PlaceScreen
 from dyesession.ui.theme import DARK
 
 if TYPE_CHECKING:
-    from dyesession.colour.mend import Lot
     from dyesession.colour.photo_file import Coarse
     from dyesession.ui.app import DyeApp
 
@@ -48,12 +51,6 @@ BACK = "any key: back to Colour"
 _KEYS = ("space", "enter", "c", "tab", "q", "delete", "r", "?")
 _TYPING_KEYS = ("enter", "escape")
 _COARSE = (190, 110)  # squares across and down: as many as the largest window shows
-EXAMPLES = {
-    "target": 'for example #a63e36, lab(42 45 30), or 42.1,45.3,29.8,D65,10 as a colorimeter writes it',
-    "sample": 'for example lab(46 44 29) ± 1.5 dry, or the name of a colorimeter\'s .csv file',
-    "undyed": "for example lab(86 0 11): the same fibre before it met a dye",
-    "photo": "for example skein.jpg, then point at card and skein; or skein.jpg card 10,10,80,80 skein 110,10,80,80",
-}
 
 
 class AtColour:
@@ -66,6 +63,7 @@ class AtColour:
         self._test: FastnessTest | None = None
         self._before: Reading | None = None
         self._asked = 0
+        self._skein = ""  # the shade that the sample has just been noted as
         self.screen: PlaceScreen[ColourView] = PlaceScreen(COLOUR_DRAWING, self._view(), bounce_s)
         self.look_round()
 
@@ -74,9 +72,11 @@ class AtColour:
         self._app.in_background(self._app.workroom.shades, self._found)
 
     def _found(self, shades: tuple[Shade, ...]) -> None:
-        state = self._state
-        same = next((one for one in shades if state.shade and one.key == state.shade.key), state.shade)
-        self._state = replace(state, shades=shades, shade=same)
+        """The skein keeps its reading; where that was noted, it has a recipe and a dose from now on."""
+        state, key = self._state, self._skein or (self._state.shade.key if self._state.shade else "")
+        shade = next((one for one in shades if one.key == key), state.shade) if state.sample is not None else None
+        undyed = shade.undyed if shade is not None and shade.undyed is not None else state.undyed
+        self._state, self._skein = replace(state, shades=shades, shade=shade, undyed=undyed), ""
         self._answer()
 
     def refresh(self) -> None:
@@ -111,29 +111,11 @@ class AtColour:
                 self._lay_aside()
             case p.TakeAway():
                 self._take_away()
+            case p.LeavePlace() if self._state.listing:
+                self._lay_aside()
             case _:
-                self._go(act)
+                go(self._app, act, COLOUR)
         self.refresh()
-
-    def _go(self, act: p.PlaceAct) -> None:
-        match act:
-            case p.Seen():
-                self._app.seen()
-            case p.TryAlarm():
-                self._app.try_alarm()
-            case p.NextPlace():
-                self._app.next_place(COLOUR)
-            case p.PlaceHelp():
-                from dyesession.ui.explained_places import COLOUR_HELP
-
-                self._app.show_page("Colour", COLOUR_HELP, BACK)
-            case p.LeavePlace():
-                if self._state.listing:
-                    self._lay_aside()
-                else:
-                    self._app.leave()
-            case _:
-                pass
 
     def _on(self, what: str) -> bool:
         """Whether the mark stands on one of a kind of lines."""
@@ -164,6 +146,8 @@ class AtColour:
             "overdye": self._look_for_overdye,
             "over": lambda: self._read_overdye(int(rest)),
             "depth": lambda: self._app.show_page("More or less of the same dye", self._view().series_says, BACK),
+            "note": self._begin_noting,
+            "lot": lambda: self._note_on(rest),
             "test": lambda: self._begin_test(rest),
             "off": lambda: self._app.show_page("Colour comes off", COMES_OFF, BACK),
         }
@@ -174,7 +158,7 @@ class AtColour:
 
     def _begin_typing(self, slot: str, text: str = "") -> None:
         self._slot, self._typed = slot, text
-        self._note = EXAMPLES.get(slot, "for example lab(95 0 2)")
+        self._note = EXAMPLES.get(slot, OTHER_EXAMPLE)
         self.screen.begin_entry(text)
 
     def _stop_typing(self) -> None:
@@ -238,30 +222,14 @@ class AtColour:
         self.refresh()
         if state.aim is None:
             return
-        aim = state.aim
-
-        def reckon() -> tuple[Hit | None, tuple[Near, ...]]:
-            near = nearest_shades(state.shades or (), aim.middle, NEAREST)
-            found = answers.hit(aim, state.sample, state.undyed, self._lot()) if state.sample is not None else None
-            return found, near
+        workroom = self._app.workroom
 
         def show(brought: tuple[Hit | None, tuple[Near, ...]]) -> None:
             if asked == self._asked:
                 self._state = replace(self._state, hit=brought[0], near=brought[1], working=False)
                 self.refresh()
 
-        self._app.in_background(reckon, show)
-
-    def _lot(self) -> Lot | None:
-        """The skein's fibre and dye where it is a logged one, with the jars' prices."""
-        from dyesession.colour.mend import MODIFIERS
-
-        shade = self._state.shade
-        lot = lot_of(shade, self._state.shades or ()) if shade is not None else None
-        if lot is None:
-            return None
-        jars = self._app.workroom.kitchen().jars
-        return replace(lot, price_per_100_g=answers.prices_of(jars, (lot.dye.dyestuff, *MODIFIERS)))
+        self._app.in_background(lambda: answer(state, workroom.kitchen().jars), show)
 
     def _read_mend(self) -> None:
         if self._state.hit is not None:
@@ -271,21 +239,16 @@ class AtColour:
         state = self._state
         if state.aim is None or state.sample is None:
             return
-        aim, sample = state.aim, state.sample
         self._state = replace(state, listing=OVERDYE, working=state.overdyes is None)
         if state.overdyes is not None:
             return
-
-        def reckon() -> tuple[Overdye, ...]:
-            lot = self._lot()
-            seconds = answers.seconds_of(state.shades or (), sample, lot.dye.dyestuff if lot is not None else "")
-            return answers.overdyes(state.undyed, sample, aim, seconds, lot)
+        workroom = self._app.workroom
 
         def show(found: tuple[Overdye, ...]) -> None:
             self._state = replace(self._state, overdyes=found, working=False)
             self.refresh()
 
-        self._app.in_background(reckon, show)
+        self._app.in_background(lambda: overdyes_for(state, workroom.kitchen().jars), show)
 
     def _read_overdye(self, at: int) -> None:
         found = self._state.overdyes or ()
@@ -364,7 +327,31 @@ class AtColour:
         self._take("sample", (found.skein,))
         self.refresh()
 
-    # Fastness.
+    # Aftercare.
+
+    def _begin_noting(self) -> None:
+        """Ask for the day that a colour belongs to."""
+        self._list(NOTE)
+
+        def show(lots: tuple[DyedLot, ...]) -> None:
+            self._state = replace(self._state, lots=lots)
+            self.refresh()
+
+        self._app.in_background(self._app.workroom.dyed_lots, show)
+
+    def _note_on(self, key: str) -> None:
+        state = self._state
+        lot = next((one for one in state.lots or () if one.key == key), None)
+        if lot is None or state.sample is None:
+            return
+        entry, workroom = care.shade_entry(state.sample, lot.lot), self._app.workroom
+        self._state, self._skein = replace(state, listing=""), lot.key
+
+        def say(_: None) -> None:
+            self.say(f"Noted on {lot.session}: {entry.colour}.")
+            self.look_round()
+
+        self._app.in_background(lambda: care.note(workroom, lot.session, entry), say)
 
     def _begin_test(self, what: str) -> None:
         """Ask for the reading before; where it was noted on an earlier day, for the one after."""
@@ -372,51 +359,35 @@ class AtColour:
         if shade is None:
             return
 
-        def look() -> Reading | None:
-            from dyesession.daybook.fastness import before_of
-
-            workroom = self._app.workroom
-            return before_of(workroom.day(workroom.log_of(shade.session)).entries, test, shade.lot)
-
         def ask(before: Reading | None) -> None:
             self._test, self._before = test, before
             self._begin_typing("after" if before is not None else "before")
             self._note = test.do
             self.refresh()
 
-        self._app.in_background(look, ask)
+        self._app.in_background(lambda: care.begun_before(self._app.workroom, shade, test), ask)
 
     def _typed_test(self, text: str) -> None:
-        from dyesession.daybook.fastness import begun, tried
-
-        test, shade = self._test, self._state.shade
+        test, shade, workroom = self._test, self._state.shade, self._app.workroom
         assert test is not None and shade is not None
         if self._slot == "before":
             self._before = self._one(text)
             self._begin_typing("after")
-            self._note = "Do the test, then type the second reading; enter alone ends it another day."
+            self._note = "Do the test, then type the second reading; enter alone leaves it for another day."
             return
         assert self._before is not None
-        if not text.strip():
-            entry, said = begun(test, self._before, shade.lot), f"{test.do}"
-        else:
-            found = tried(test, self._before, self._one(text), shade.lot)
-            entry, said = found.entry, f"{found.words[0].upper()}{found.words[1:]}.\n\n{found.advice}"
-        workroom = self._app.workroom
+        after = self._one(text) if text.strip() else None
+        entry, said = care.test_entry(test, self._before, after, shade.lot)
         self._stop_typing()
-
-        def note() -> None:
-            workroom.note_care(workroom.log_of(shade.session), entry)
 
         def show(_: None) -> None:
             self._app.show_page(f"{test.what}: noted on {shade.session}", said, BACK)
             self.look_round()
 
-        self._app.in_background(note, show)
+        self._app.in_background(lambda: care.note(workroom, shade.session, entry), show)
 
     def _one(self, text: str) -> Reading:
-        found: Target = target_of(self._app.workroom.readings(text))
-        return found.middle
+        return target_of(self._app.workroom.readings(text)).middle
 
     # The view.
 
@@ -431,7 +402,7 @@ class AtColour:
         elif state.hit is not None and state.hit.advice:
             self._read_mend()
         elif state.hit is not None:
-            self._list(TO_SAMPLE)
+            self._begin_noting()
 
     def _view(self) -> ColourView:
         view = view_of(self._state, Frame(""), self._cursor)
@@ -443,12 +414,12 @@ class AtColour:
         entry = Entry(self._wants(), self._typed, self._echo()) if self._slot else None
         keys = place_key_words(_TYPING_KEYS if self._slot else _KEYS)
         beside = "did I hit it?" if not self._state.listing else ""
-        return self._app.frame("Colour", beside, self._next(), keys, entry, self._note)
+        return self._app.frame("Colour", beside, next_act(self._state), keys, entry, self._note)
 
     def _wants(self) -> str:
         if self._test is not None:
             return f"{self._test.of}, {self._slot}"
-        return {"target": "the colour you want", "sample": "the skein", "undyed": "undyed"}.get(self._slot, self._slot)
+        return WANTS.get(self._slot, self._slot)
 
     def _echo(self) -> str:
         """What a half-typed colour was understood as."""
@@ -460,19 +431,3 @@ class AtColour:
             return ""
         line = lines.reading_line("", "", found)
         return f"= {line.figures} {line.hex}"
-
-    def _next(self) -> NextAct:
-        state = self._state
-        if state.listing:
-            take = state.listing in (TO_TARGET, TO_SAMPLE)
-            return NextAct("take the marked colour" if take else "read it in full", "", "take it" if take else "read")
-        if not state.target:
-            return NextAct("type the colour you want", "or take it from your logs", "colour")
-        if state.sample is None:
-            return NextAct("type the skein's colour, dry", "or take it from your logs or a photo", "skein")
-        if state.working:
-            return NextAct("one moment: looking", "", "")
-        if state.hit is not None and state.hit.advice:
-            good = state.hit.advice[0].act == "good enough"
-            return NextAct("good enough: keep it" if good else f"first: {state.hit.advice[0].act}", "", "keep it" if good else "mend")
-        return NextAct("say which skein it is, and what mending costs is known", "", "which skein")

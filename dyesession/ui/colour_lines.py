@@ -8,6 +8,7 @@ from dyesession.colour.readings import Reading
 from dyesession.colour.screen import screen_of
 from dyesession.colour.viewing import D65_2, Viewing
 from dyesession.colour.written import lab_text
+from dyesession.daybook.dyed_lots import DyedLot
 from dyesession.daybook.hit import Hit, Overdye, cost_words, grams_of
 from dyesession.daybook.shade_card import Near, Shade
 from dyesession.errors import UserError
@@ -88,6 +89,13 @@ def shade_line(shade: Shade, apart: float | None = None) -> ShadeLine:
     wet = " wet" if shade.reading.wet else ""
     figures = f"{lab_text(shade.reading.lab)} ± {figure(shade.reading.plus_minus)}{wet}"
     return ShadeLine(f"shade:{shade.key}", shade.recipe, shade.hex, figures, says, shade.exact)
+
+
+def lot_line(lot: DyedLot) -> ShadeLine:
+    """A lot of a finished day, to be told apart by a dyer."""
+    dyes = f", {' and '.join(lot.dyestuffs)}" if lot.dyestuffs else ""
+    says = f"{lot.day}, {show_mass(lot.fibre_g)} {lot.fibre}{dyes}"
+    return ShadeLine(f"lot:{lot.key}", f"{lot.recipe}: {lot.lot}", "", "", says)
 
 
 def shade_page(shade: Shade) -> str:

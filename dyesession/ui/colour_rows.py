@@ -86,7 +86,8 @@ def _two_lines(shades: tuple[ShadeLine, ...], width: int, palette: Palette) -> l
     for one in shades:
         blank = swatch("", palette)
         figures = f"  {one.figures}" if one.figures else ""
-        first = (*swatch(one.hex, palette), say("  "), say(f"{one.hex}{'' if one.exact else '*'}", STRONG), say(figures))
+        hexed: Line = (say("  "), say(f"{one.hex}{'' if one.exact else '*'}", STRONG)) if one.hex else EMPTY
+        first: Line = (*swatch(one.hex, palette), *hexed, say(figures))
         rows.append(Row(cut_line((*first, say(f"  {one.name}")), width), one.key))
         rows += [
             Row((*(swatch(one.hex, palette) if at == 0 else blank), say("  "), *line), one.key)

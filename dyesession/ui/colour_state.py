@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from dyesession.colour.mend import GOOD_ENOUGH
 from dyesession.colour.readings import Reading
 from dyesession.colour.targets import Target
+from dyesession.daybook.dyed_lots import DyedLot
 from dyesession.daybook.fastness import TESTS
 from dyesession.daybook.hit import Hit, Overdye
 from dyesession.daybook.shade_card import Near, Shade
@@ -13,12 +14,13 @@ from dyesession.ui import colour_lines as lines
 from dyesession.ui.colour_view import ColourView, DoLine, ShadeLine
 from dyesession.ui.frame_view import Frame
 
-TO_TARGET, TO_SAMPLE, CARD, OVERDYE = "target", "sample", "card", "overdye"
+TO_TARGET, TO_SAMPLE, CARD, OVERDYE, NOTE = "target", "sample", "card", "overdye", "note"
 LISTINGS = {
     TO_TARGET: "which of your colours do you want again?",
     TO_SAMPLE: "which skein is it?",
     CARD: "shade card: every colour in your logs",
     OVERDYE: "over this skein, the nearest first; try it on a few grams",
+    NOTE: "which skein has this colour? It is noted on that day",
 }
 CARDS = {0.18: "a grey card of 18 %", 0.9: "a white card of 90 %", 0.0: "no card"}
 NEAREST = 4
@@ -39,6 +41,7 @@ class ColourState:
     hit: Hit | None = None
     overdyes: tuple[Overdye, ...] | None = None
     shades: tuple[Shade, ...] | None = None
+    lots: tuple[DyedLot, ...] | None = None
     near: tuple[Near, ...] = ()
     listing: str = ""
     light: str = "daylight"
@@ -143,7 +146,7 @@ def _mend(state: ColourState) -> tuple[DoLine, ...]:
         return ()
     steps = tuple(lines.mend_line(at, one) for at, one in enumerate(state.hit.advice))
     if not steps:
-        steps = (DoLine("logs:sample:mend", "say which skein it is", "its weight, dye and dose say what mending costs"),)
+        steps = (DoLine("note:mend", "say which skein it is", "its weight, dye and dose say what mending costs"),)
     if steps[0].does == GOOD_ENOUGH:
         return steps
     return (*steps, DoLine("overdye", "an overdye", "look for one among your own dyes, last of all"))
@@ -159,8 +162,14 @@ def _past(state: ColourState) -> tuple[DoLine, ...]:
 def _tests(state: ColourState) -> tuple[DoLine, ...]:
     off = DoLine("off", "colour comes off", "on a white cloth, or on your hands")
     if state.shade is None:
-        return (off, DoLine("logs:sample:tests", "rub, wash, window tests", "say first which skein it is"))
+        way = "note:tests" if state.sample is not None else "logs:sample:tests"
+        return (off, DoLine(way, "rub, wash, window tests", "say first which skein it is"))
     return (*(DoLine(f"test:{one.what}", one.what, f"{one.of}, before and after") for one in TESTS), off)
+
+
+def _unread(state: ColourState) -> bool:
+    """Whether what is listed is still being read."""
+    return state.lots is None if state.listing == NOTE else state.listing != OVERDYE and state.shades is None
 
 
 def _listed(state: ColourState, frame: Frame, cursor: str) -> ColourView:
@@ -169,6 +178,8 @@ def _listed(state: ColourState, frame: Frame, cursor: str) -> ColourView:
     if state.listing == OVERDYE and state.sample is not None:
         found = state.overdyes or ()
         listed = tuple(lines.overdye_line(at, one, state.sample.viewing) for at, one in enumerate(found))
+    elif state.listing == NOTE:
+        listed = tuple(lines.lot_line(one) for one in state.lots or ())
     elif state.shades is not None:
         shades = in_order(state.shades) if state.listing == CARD else state.shades
         listed = tuple(lines.shade_line(one) for one in shades)
@@ -184,5 +195,5 @@ def _listed(state: ColourState, frame: Frame, cursor: str) -> ColourView:
         listing=LISTINGS[state.listing],
         listed=listed,
         listed_do=dos,
-        working=state.working or (state.listing != OVERDYE and state.shades is None),
+        working=state.working or _unread(state),
     )

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from dyesession.colour.photo_file import Coarse
     from dyesession.colour.photo_frame import FrameReadings
     from dyesession.colour.readings import Reading
+    from dyesession.daybook.dyed_lots import DyedLot
     from dyesession.daybook.finding import DayBook
     from dyesession.daybook.shade_card import Shade
     from dyesession.kitchen.model import Kitchen
@@ -78,6 +79,10 @@ class Workroom(Protocol):
 
     def shades(self) -> tuple[Shade, ...]:
         """Every colour in the logs."""
+        ...
+
+    def dyed_lots(self) -> tuple[DyedLot, ...]:
+        """The lots of finished days, the newest first."""
         ...
 
     def readings(self, text: str) -> tuple[Reading, ...]:

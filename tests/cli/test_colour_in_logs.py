@@ -60,6 +60,19 @@ def test_a_typed_skein_and_an_overdye_of_ones_own(room: Path, capsys: pytest.Cap
     assert "indigo about 1.0 g" in out and "few grams first" in out
 
 
+def test_an_overdye_is_looked_for_among_ones_own_dyes(room: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    found = document(capsys, "colour", "overdye", "--log", LATER, "--target", "lab(42 45 30)")["overdyes"]
+    assert isinstance(found, list) and [one["dye"] for one in found] == ["a further dip"]
+    assert found[0]["low_g"] < found[0]["mass_g"] < found[0]["high_g"] and found[0]["de00_expected"] < 4
+    typed = document(capsys, "colour", "overdye", "--skein", "lab(75 -5 70)", "--target", "lab(60 20 50)")["overdyes"]
+    assert isinstance(typed, list) and len(typed) == 3 and any("madder root" in one["dye"] for one in typed)
+    assert [one["reachable"] for one in typed] == sorted((one["reachable"] for one in typed), reverse=True)
+    _, out, _ = run(capsys, "colour", "overdye", "--log", LATER, "--target", "lab(42 45 30)")
+    assert "of the dyestuff for this lot" in out and "few grams first" in out
+    code, _, err = run(capsys, "colour", "overdye", "--target", "lab(42 45 30)")
+    assert code == TO_PUT_RIGHT and "example" in err
+
+
 @pytest.mark.parametrize(
     "typed",
     [

@@ -34,7 +34,7 @@ def a_photo(folder, card=(118, 118, 118)):
 
 
 async def colour(room):
-    room.app.open_colour()
+    room.app.open_place("Colour")
     await room.settle()
 
 
@@ -151,6 +151,31 @@ def test_a_rub_test_is_noted_on_the_closed_day(tmp_path):
         assert 'what = "rub test"' in text and "staining: about grade" in text
 
     rub(tmp_path)
+
+
+def test_a_photo_of_a_dry_skein_is_noted_on_its_day_and_then_its_dose_is_known(tmp_path):
+    two_days(tmp_path)
+    a_photo(tmp_path)
+
+    @in_a_room()
+    async def note(room):
+        await colour(room)
+        await choose(room, "photo")
+        await typed(room, "skein.png card 10,10,80,80 target 110,10,80,80 skein 210,10,80,80")
+        assert room.view.words and room.view.mend[0].key == "note:mend"
+        await room.press("space")
+        assert "which skein has this colour" in room.view.listing
+        assert {one.name for one in room.view.listed} == {
+            "Madder brick red on wool: large skein", "Madder brick red on wool: small skein",
+        }  # fmt: skip
+        await choose(room, f"lot:{LATER}|small skein")
+        assert "Noted on" in room.flat() and not room.view.listing
+        text = (tmp_path / "logs" / f"{LATER}.toml").read_text("utf-8")
+        assert "photo with card" in text and "light daylight" in text
+        assert "small skein" in room.view.sample[0].says
+        assert any("madder root about" in one.says for one in room.view.mend) and room.view.tests[0].key == "test:rub test"
+
+    note(tmp_path)
 
 
 def test_the_shade_card_is_looked_over_and_written_as_a_page(tmp_path):
