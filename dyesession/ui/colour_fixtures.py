@@ -18,7 +18,7 @@ from dyesession.ui.frame_view import Entry, Frame, NextAct
 from dyesession.ui.photo_view import PhotoView, Pointed
 from dyesession.ui.place_keys import place_key_words
 
-_KEYS, _TYPING = ("space", "enter", "c", "q", "delete", "r", "?"), ("enter", "escape")
+_KEYS, _TYPING = ("space", "enter", "c", "tab", "q", "delete", "r", "?"), ("enter", "escape")
 _MADDER, _WELD, _INDIGO, _WALNUT = "madder root", "dried weld", "indigo", "walnut hull"
 _ALUM = (Dose("potassium alum", 12.0),)
 _READ = "± 1.5 dry, colorimeter"

@@ -58,6 +58,17 @@ def listed(room, session):
 
 
 @in_a_room()
+async def test_tab_leads_to_colour_and_on_to_the_bench_again(room):
+    for _ in range(6):
+        await room.press("tab")
+        if room.place == "Colour":
+            break
+    assert room.place == "Colour"
+    await room.press("tab")
+    assert room.place == "Bench"
+
+
+@in_a_room()
 async def test_two_typed_colours_are_told_apart_depth_first(room):
     await colour(room)
     assert room.place == "Colour" and "NEXT" in room.text()
