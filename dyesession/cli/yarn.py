@@ -5,7 +5,6 @@ Calls `plan`; computes nothing itself.
 
 import argparse
 import json
-import textwrap
 from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
@@ -75,7 +74,9 @@ def yarn(options: argparse.Namespace) -> int:
     if options.json:
         print(json.dumps(_as_json(need, plan), ensure_ascii=False, indent=2))
     else:
-        print("\n".join(_lines(need, plan)))
+        from dyesession.plan.yarn_said import yarn_lines
+
+        print("\n".join(yarn_lines(need, plan, WIDTH)))
     return 0
 
 
@@ -98,51 +99,6 @@ def _need(options: argparse.Namespace, kitchen: "Kitchen") -> "YarnNeed":
     swatch = swatch_from_text(options.swatch, step_g) if options.swatch else None
     pattern = pattern_from_text(options.pattern) if options.pattern else pieces_from_text(options.pieces)
     return yarn_need(pattern, yarn_from_text(options.have, swatch))
-
-
-def _lines(need: "YarnNeed", plan: "Plan | None") -> list[str]:
-    from dyesession.units import show_figure, show_mass
-
-    metres = ""
-    if need.needed_m is not None:
-        metres = f", about {show_figure(need.needed_m.aim, estimate=True)} m"
-    lines = [
-        f"needed:  {_figure(need.needed_g.aim)} ± {_figure(need.needed_g.plus_minus)}{metres}",
-        f"at hand: {show_mass(need.at_hand_g)}",
-        _verdict(need),
-        *_wrapped(
-            f"Dye {_figure(need.dye_g)} in one lot, the upper end of what is needed: two dyeings seldom match"
-            " (common practice, no source)."
-        ),
-    ]
-    for sentence in need.because:
-        lines += _wrapped(sentence)
-    if plan is not None:
-        lines += ["", f"{plan.recipe}, on {_figure(need.dye_g)}"]
-        lines += [
-            f"  {one.ingredient}: {show_mass(one.mass_g.aim)}" for one in plan.doses if one.mass_g.aim > 0
-        ]
-    return lines
-
-
-def _verdict(need: "YarnNeed") -> str:
-    off = f"{_figure(abs(need.over_g.aim))} ± {_figure(need.over_g.plus_minus)}"
-    if need.verdict == "enough":
-        return f"enough:  {off} to spare"
-    if need.verdict == "short":
-        return f"short:   by {off}"
-    more = "to spare" if need.over_g.aim >= 0 else "short"
-    return f"touch and go: {off} {more}; have more at hand before you dye"
-
-
-def _figure(grams: float) -> str:
-    from dyesession.units import show_mass
-
-    return show_mass(round(grams))
-
-
-def _wrapped(text: str) -> list[str]:
-    return textwrap.wrap(text, WIDTH, initial_indent="  ", subsequent_indent="  ")
 
 
 def _as_json(need: "YarnNeed", plan: "Plan | None") -> dict[str, Any]:

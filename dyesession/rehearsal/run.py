@@ -12,6 +12,7 @@ from dyesession.account.live import reckoner_for
 from dyesession.clock import SteppingClock
 from dyesession.kitchen.model import Kitchen
 from dyesession.plan import work_out
+from dyesession.plan.doses import Depth
 from dyesession.plan.model import FibreLot, Plan
 from dyesession.recipe.model import Recipe
 from dyesession.rehearsal.gather import gathered
@@ -31,12 +32,13 @@ def rehearse(
     *,
     storage: Storage,
     start: datetime,
+    depth: Depth = "aim",
 ) -> Rehearsed:
     """Rehearse a day from `start` (a time with an offset). `into` keeps its log there; None keeps nothing.
 
     Raises what `plan.work_out` and the log raise, and `RehearsalError` when the day does not end.
     """
-    plan = work_out(recipe, lots, kitchen)
+    plan = work_out(recipe, lots, kitchen, depth=depth)
     if into is not None:
         return _rehearsed(recipe, plan, kitchen, into, storage, start, keep=True)
     with tempfile.TemporaryDirectory(prefix="dyesession-") as folder:

@@ -16,6 +16,7 @@ from dyesession.plan.lots import lot_questions
 from dyesession.plan.mordanted import without_mordanted
 from dyesession.plan.shopping import Shopping, shopping
 from dyesession.ui import from_plan
+from dyesession.ui import pattern_need as pn
 from dyesession.ui import place_messages as p
 from dyesession.ui.frame_view import Entry, Frame, NextAct
 from dyesession.ui.place_keys import place_key_words
@@ -58,6 +59,7 @@ class AtWorkingOut:
         self._agreed: tuple[str, ...] = ()
         self._cursor, self._note = "lot+", ""
         self._asking, self._about, self._typed = NEW, "", ""
+        self._pattern = pn.PatternTalk()
         self._note = EXAMPLE
         self.screen: PlaceScreen[WorkingView] = PlaceScreen(WORKING_DRAWING, self._view(), bounce_s)
 
@@ -144,6 +146,11 @@ class AtWorkingOut:
                 self._next_depth()
             case "kitchen":
                 self._app.open_kitchen(self.worked, self._kitchen_changed)
+            case "pattern":
+                self._pattern = pn.PatternTalk()
+                self._ask_pattern()
+            case "rehearse":
+                self._rehearse()
             case "paper":
                 self._print()
             case _:
@@ -166,13 +173,15 @@ class AtWorkingOut:
 
     def _typed_out(self, text: str) -> None:
         """The text counts; where it cannot, one sentence says why and the text stays."""
+        about_pattern = self._asking in pn.EXAMPLES
         try:
-            self._take(text.strip())
+            (self._pattern_typed if about_pattern else self._take)(text.strip())
         except UserError as trouble:
             self._note = str(trouble)
             return
-        self._stop_asking()
-        self._to_next()
+        if not about_pattern:
+            self._stop_asking()
+            self._to_next()
 
     def _take(self, text: str) -> None:
         self._note = ""
@@ -183,6 +192,39 @@ class AtWorkingOut:
             self._work_out()
         elif self._asking in (NEW, LOT, DAMP):
             self._take_lot(text)
+
+    # What the pattern needs, and what can be printed or looked at before the day begins.
+
+    def _ask_pattern(self) -> None:
+        """Ask for the next thing that is wanted of pattern and yarn."""
+        wanted = self._pattern.wanted
+        at_hand = f"{sum(one.mass_g for one in self._lots):g} g, " if wanted == pn.YARN and self._lots else ""
+        self._ask(wanted, "", pn.EXAMPLES[wanted], at_hand)
+
+    def _pattern_typed(self, text: str) -> None:
+        need = self._pattern.take(text, self._kitchen)
+        if need is None:
+            self._ask_pattern()
+            return
+        self._stop_asking()
+        page = pn.need_page(need, self._recipe, self._kitchen, self._page_width())
+        self._app.show_page("What the pattern needs", page, BACK)
+
+    def _page_width(self) -> int:
+        return max(40, self.screen.size.width - 6)
+
+    def _rehearse(self) -> None:
+        """Run the whole day on a stepping clock, beside the screen, and show how it would go."""
+        from dyesession.ui.working_papers import rehearsed
+
+        now, width = self._app.now().at, self._page_width()
+        said = (self._recipe, self._lots, self._kitchen, self._depth, now, width)
+        self._note = "Rehearsing …"
+        self._app.in_background(lambda: rehearsed(*said), self._rehearsed)
+
+    def _rehearsed(self, text: str) -> None:
+        self.say("")
+        self._app.show_page("The day, rehearsed", text, BACK)
 
     def _take_lot(self, text: str) -> None:
         lot = self._read(text)
@@ -290,19 +332,12 @@ class AtWorkingOut:
         """Write the weighing list into the workroom, as a page and as text."""
         if self._plan is None:
             return
-        from dyesession.plan.sheet import sheet_lines, sheet_of
-        from dyesession.plan.sheet_html import sheet_html
+        from dyesession.ui.working_papers import write_list
 
-        today = f"{self._app.now().at:%Y-%m-%d}"
-        sheet = sheet_of(self._plan, self._kitchen, today)
-        name = f"{today}-{Path(self._recipe.path).stem or 'recipe'}"
         try:
-            page = self._app.workroom.keep_paper(f"{name}.html", sheet_html(sheet))
-            text = self._app.workroom.keep_paper(f"{name}.txt", "\n".join(sheet_lines(sheet)) + "\n")
+            self._note = write_list(self._app.workroom, self._plan, self._recipe, self._kitchen, self._app.now().at)
         except UserError as trouble:
             self._note = str(trouble)
-        else:
-            self._note = f"Written: {page.name} and {text.name} in {page.parent}."
 
     # The view.
 
@@ -331,7 +366,8 @@ class AtWorkingOut:
                 mind=from_plan.mind_lines(plan),
                 care=from_plan.care_lines(plan, self._kitchen.poison_centre),
                 jars=from_plan.jar_lines(self._shopping),
-                paper=SaidLine("paper", "Write this list down to be printed: a page and a text."),
+                ahead=SaidLine("rehearse", "Rehearse the day: how it would go, on a stepping clock."),
+                paper=SaidLine("paper", "Write the weighing list, to be printed: a page and a text."),
             )
         keys = keys_of(WORKING_DRAWING.rows(view, 80, DARK))
         cursor = self._cursor if self._cursor in keys else (keys[0] if keys else "")
@@ -348,11 +384,11 @@ class AtWorkingOut:
         if not self._asking:
             return None
         wants = {NEW: "fibre", LOT: self._about, DAMP: f"{self._about}, both weights", READY: "mordanted"}
-        return Entry(wants[self._asking], self._typed, self._echo())
+        return Entry(wants.get(self._asking, self._asking), self._typed, self._echo())
 
     def _echo(self) -> str:
         """What a half-typed lot was understood as."""
-        if self._asking == READY or not self._typed.strip():
+        if self._asking == READY or self._asking in pn.EXAMPLES or not self._typed.strip():
             return ""
         try:
             return f"= {from_plan.lot_line(self._read(self._typed), False).says}"
@@ -392,6 +428,7 @@ class AtWorkingOut:
             ChoiceLine("recipe", "recipe", self._recipe.name, "enter: choose another"),
             *((depth,) if self._has_range() else ()),
             ChoiceLine("kitchen", "kitchen", from_plan.kitchen_words(self._kitchen), "m: say more of it"),
+            ChoiceLine("pattern", "pattern", "What does the pattern need?", "is the yarn enough"),
         )
 
     def _has_range(self) -> bool:

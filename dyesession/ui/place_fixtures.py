@@ -112,6 +112,7 @@ _CHOICES = (
     ChoiceLine("recipe", "recipe", "Madder brick red on wool", "enter: choose another"),
     ChoiceLine("depth", "depth", "usual", "paler, usual, deeper: enter changes it"),
     ChoiceLine("kitchen", "kitchen", "2 scales, 4 pots, 2 rings, 1 jar", "m: say more of it"),
+    ChoiceLine("pattern", "pattern", "What does the pattern need?", "is the yarn enough"),
 )
 _LOTS = (
     LotLine("lot:large skein", "large skein", "165 g wool, washed and air-dry", "",
@@ -196,7 +197,8 @@ WORKING = WorkingView(
         SaidLine("jar:madder", "takes 120 g, 80 g in the jar: buy 40 g, 1.80", "madder"),
         SaidLine("price", "The day uses up 5.40; to buy: 1.80. (wash and alum: no price known)"),
     ),
-    paper=SaidLine("paper", "Write this list down to be printed: a page and a text."),
+    ahead=SaidLine("rehearse", "Rehearse the day: how it would go, on a stepping clock."),
+    paper=SaidLine("paper", "Write the weighing list, to be printed: a page and a text."),
     why=WhyView(
         "alum: 28.8 g ± 1.3 g, planned",
         (

@@ -127,5 +127,6 @@ class WorkingView:
     mind: tuple[SaidLine, ...] = ()
     care: tuple[SaidLine, ...] = ()
     jars: tuple[SaidLine, ...] = ()
+    ahead: SaidLine | None = None
     paper: SaidLine | None = None
     why: WhyView | None = None
