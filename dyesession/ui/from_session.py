@@ -12,6 +12,7 @@ from dyesession.session import countdowns as c
 from dyesession.session import events as e
 from dyesession.session import words
 from dyesession.session.asking import Ask, caring, first_aid_before
+from dyesession.session.from_shelf import next_in
 from dyesession.session.session import Snapshot
 from dyesession.session.state import State, StepState, Vessel
 from dyesession.session.suggest import Ring, Suggestion, Wait, rings
@@ -78,7 +79,7 @@ def stove_view(
         entry=v.Entry(mode.wants, mode.typed, mode.echo) if mode.wants and not isinstance(suggestion, Ask) else None,
         where=_where(snapshot, ringing, mode.where) if mode.where else None,
         away=mode.away,
-        note=mode.note or snapshot.trouble,
+        note=mode.note or snapshot.trouble or next_in(state, snapshot.shelf),
         curve=curve(snapshot, now_s),
         bars=bars(snapshot.account),
     )

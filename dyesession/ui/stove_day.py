@@ -41,7 +41,8 @@ class StoveDay:
 
     def __init__(self, app: DyeApp, session: Session[Account], bounce_s: float) -> None:
         self._app, self.session = app, session
-        self.mode = Mode(where=_return_heading(session))
+        told = session.snapshot.shelf.told
+        self.mode = Mode(where=_return_heading(session), note=told[0] if told else "")
         self._acts = Acts(self)
         self.screen = StoveScreen(self._view(), bounce_s)
         session.listen(lambda snapshot: self._changed())

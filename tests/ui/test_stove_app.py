@@ -184,7 +184,7 @@ def test_a_grave_caution_and_its_question_bring_first_aid_and_the_kitchens_numbe
             cared = " ".join(shown(stove.app).split())
             assert "one second burns. Strain with a ladle, away from you. Scalded: cool running water" in cared
             assert "Poison centre 0123 456 789." in cared
-        assert "0123" not in Path(stove.session.snapshot.path).read_text("utf-8")
+        assert "0123 456 789" not in Path(stove.session.snapshot.path).read_text("utf-8")
         stove.session.close()
 
     asyncio.run(look())

@@ -1,0 +1,82 @@
+"""What the shelf tells a day: the bath that is drawn, and what could go into a bath that is still hot."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from days import Day, madder_plan
+
+from dyesession.plan.model import FibreLot
+from dyesession.session import events as e
+from dyesession.session.from_shelf import FromShelf, ShelfBath, ShelfFibre, completed, next_in
+
+SILK = ShelfFibre("silk hank", "silk", 40.0, "potassium alum 15 %", date(2026, 2, 1), "2026-02-01-silk-aaaa")
+WOOL = ShelfFibre("third skein", "wool", 60.0, "potassium alum 12 %", date(2026, 3, 2), "2026-03-02-wool-bbbb")
+BATH = ShelfBath("madder bath 4", "2026-03-01-first-k7q2", 5.0, ("madder root", "potassium alum"))
+
+
+def lifted_from_the_dye_pot() -> Day:
+    day = Day()
+    while (step := day.state.step("dye")) is None or step.status != "complete":
+        day.space()
+    for lot in ("large skein", "small skein"):
+        if day.state.vessel(day.state.lot(lot).place):
+            day.do(e.Lifted(lot, "dye pot"))
+    return day
+
+
+@pytest.fixture(scope="module")
+def lifted() -> Day:
+    return lifted_from_the_dye_pot()
+
+
+def test_at_the_lift_the_hot_bath_asks_for_mordanted_fibre_the_same_kind_first(lifted: Day) -> None:
+    said = next_in(lifted.state, FromShelf(fibre=(SILK, WOOL)))
+    assert said.startswith("D is still hot: what goes in next? third skein, 60 g wool")
+    assert said.index("third skein") < said.index("silk hank") and "potassium alum 12 %" in said
+
+
+def test_nothing_is_named_before_the_lift_or_into_a_cold_or_empty_pot(lifted: Day) -> None:
+    shelf = FromShelf(fibre=(WOOL,))
+    early = Day()
+    while not early.state.lots_in("dye pot"):
+        assert next_in(early.state, shelf) == ""
+        early.space()
+    assert next_in(early.state, shelf) == ""
+    cold = lifted.state.with_vessel(
+        "dye pot", lambda one: replace(one, temperature_c=25.0, temperature_s=lifted.state.now_s, reached_c=None, on_heat=False)
+    )
+    assert next_in(cold, shelf) == ""
+    empty = lifted.state.with_vessel("dye pot", lambda one: replace(one, bath=None))
+    assert next_in(empty, shelf) == ""
+    assert next_in(lifted.state, FromShelf()) == ""
+
+
+def test_once_it_joined_the_day_the_plan_itself_takes_it_in_and_nothing_more_is_asked(lifted: Day) -> None:
+    day = Day()
+    day.clock, day.opened, day.state, day.entries = lifted.clock, lifted.opened, lifted.state, lifted.entries
+    joined = e.Replanned(
+        "lot joins", why="the pot is hot", lot="third skein", fibre="wool", mass_g=60.0, mordanted="alum, 2 March"
+    )
+    state = day.do(joined)
+    assert any("third skein" in state.wanted_lots(one) and one.status == "waiting" for one in state.steps)
+    assert next_in(state, FromShelf(fibre=(WOOL,))) == ""
+
+
+def test_a_draw_from_another_day_is_completed_with_that_day_its_litres_and_what_is_in_it() -> None:
+    day, shelf = Day(), FromShelf(baths=(BATH,))
+    made = completed(shelf, day.state, e.Drawn("dye pot", "Madder Bath 4"))
+    assert made == e.Drawn("dye pot", "madder bath 4", BATH.session, 5.0, BATH.substances)
+    some = completed(shelf, day.state, e.Drawn("dye pot", "madder bath 4", volume_l=2.0))
+    assert isinstance(some, e.Drawn) and some.volume_l == 2.0
+    told = e.Drawn("dye pot", "madder bath 4", "2026-01-01-other-aaaa", 1.0, ("weld",))
+    assert completed(shelf, day.state, told) is told
+    assert completed(shelf, day.state, e.Kept("dye pot", "madder bath 4")) == e.Kept("dye pot", "madder bath 4")
+
+
+def test_a_bath_kept_today_comes_before_one_of_the_same_label_on_the_shelf() -> None:
+    day = Day(replace(madder_plan(), lots=(FibreLot("skein", "wool", 75.0),)))
+    day.do(e.Filled("dye pot", 4.0))
+    day.do(e.Kept("dye pot", "madder bath 4"))
+    drawn = e.Drawn("dye pot", "madder bath 4")
+    assert completed(FromShelf(baths=(BATH,)), day.state, drawn) is drawn
