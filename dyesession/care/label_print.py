@@ -11,7 +11,7 @@ from dyesession.care.labels import Label
 NARROWEST = 32
 _MM_WIDE, _MARGIN_MM, _LINE_MM, _TEXT_MM, _HEAD_MM = 105.0, 5.0, 4.6, 3.4, 6.5  # as wide as an A7 sheet
 _NAMES = 13  # cells for a field's name
-_SVG_COLUMNS, _SVG_TEXT_AT_MM = 40, 27.0  # characters of a sans-serif of that size that fit beside the names
+_SVG_COLUMNS, _SVG_TEXT_AT_MM = 38, 31.0  # characters of a sans-serif of that size that fit beside the names
 _SIGN_MM, _SIGN_TEXT_MM = 15.0, 2.6  # 450 mm2: CLP asks 1 cm2 at least of a sign, h2compliance.com 2012
 
 

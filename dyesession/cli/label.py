@@ -27,7 +27,7 @@ def add_command(commands: "Commands[argparse.ArgumentParser]") -> None:
         "label",
         help="print the label of a kept bath, or the tags of a day's skeins",
         description="Print the label of a kept bath, or a day's tags and labels; with no name, the labels of all"
-        " baths on the shelf. --write FILE.html makes one page to print and cut out.",
+        " baths on the shelf. --write makes one page to print and cut out: .html, .svg or .txt.",
         epilog='examples:\n  dyesession label "madder bath 3"\n'
         "  dyesession label 2026-03-14-madder-brick-red-on-wool-k7q2 --write tags.html",
         formatter_class=argparse.RawDescriptionHelpFormatter,
@@ -37,28 +37,47 @@ def add_command(commands: "Commands[argparse.ArgumentParser]") -> None:
         "--workroom", metavar="FOLDER", default=argparse.SUPPRESS, help="the folder with your logs"
     )
     made.add_argument("name", metavar="NAME", nargs="*", help="a kept bath's label, or a log's name or path")
-    made.add_argument("--write", metavar="FILE", help="write one HTML page instead of printing")
+    made.add_argument("--write", metavar="FILE", help="write one page instead: .html, .svg or .txt")
 
 
 def label(options: argparse.Namespace) -> int:
     """Print tags and labels, or write them as one page."""
-    from dyesession.care import label_lines
     from dyesession.cli.workroom import find_workroom
-    from dyesession.daybook.skein_tags import tag_lines
 
     workroom = find_workroom(getattr(options, "workroom", None))
     tags, labels = _wanted(workroom, " ".join(options.name))
     if options.write:
         from dyesession.cli.dyers_folder import write_text
-        from dyesession.daybook.paper import paper_page
         from dyesession.storage import DISK
 
-        write_text(DISK, Path(options.write), paper_page(tags, labels))
+        path = Path(options.write)
+        write_text(DISK, path, _page(path, tags, labels))
         print(f"Written to {options.write}.")
         return 0
-    frames = [*(tag_lines(one, WIDTH) for one in tags), *(label_lines(one, WIDTH) for one in labels)]
-    print("\n\n".join("\n".join(one) for one in frames))
+    print(_text(tags, labels))
     return 0
+
+
+def _text(tags: "tuple[Tag, ...]", labels: "list[Label]") -> str:
+    from dyesession.care import label_lines
+    from dyesession.daybook.skein_tags import tag_lines
+
+    frames = [*(tag_lines(one, WIDTH) for one in tags), *(label_lines(one, WIDTH) for one in labels)]
+    return "\n\n".join("\n".join(one) for one in frames)
+
+
+def _page(path: Path, tags: "tuple[Tag, ...]", labels: "list[Label]") -> str:
+    from dyesession.daybook.paper import paper_page
+    from dyesession.daybook.paper_svg import paper_svg
+
+    ending = path.suffix.casefold()
+    if ending == ".txt":
+        return _text(tags, labels) + "\n"
+    if ending == ".svg":
+        return paper_svg(tags, labels)
+    if ending in (".html", ".htm"):
+        return paper_page(tags, labels)
+    raise NothingToLabel(f"{path} has no ending a page is made for; expected .html, .svg or .txt, for example tags.html")
 
 
 def _wanted(workroom: "Workroom", name: str) -> "tuple[tuple[Tag, ...], list[Label]]":

@@ -7,6 +7,7 @@ import textwrap
 from dataclasses import dataclass
 
 from dyesession.daybook.day_line import CareLine, DayLine
+from dyesession.substances import find
 from dyesession.units import show_mass
 
 NARROWEST = 28
@@ -35,13 +36,19 @@ def _tag(line: DayLine, name: str) -> Tag:
         ("skein", f"{name}, {show_mass(lot.mass_g)} {lot.kind}"),
         ("dyed", f"{line.day}{' (rehearsal)' if line.rehearsal else ' (demo)' if line.demo else ''}"),
         ("recipe", line.recipe),
-        ("with", " and ".join(line.dyestuffs)),
-        ("over", " and ".join(one for one in line.others)),
+        ("with", ", ".join(line.dyestuffs)),
+        ("over", ", ".join(one for one in line.others if not _only_washes(one))),
         ("colour", colour),
         ("tried", "; ".join(_tried(one) for one in cared)),
         ("log", line.session),
     )
     return Tag(name, colour if colour.startswith("#") else "", tuple(row for row in rows if row[1]))
+
+
+def _only_washes(name: str) -> bool:
+    """Nobody dyes over a washing powder."""
+    found = find(name)
+    return found is not None and found.roles == ("scour",)
 
 
 def _tried(one: CareLine) -> str:

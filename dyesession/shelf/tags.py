@@ -8,6 +8,7 @@ from dataclasses import replace
 from dyesession.account.say import rounded_band
 from dyesession.care import Household, Stored
 from dyesession.shelf.model import KeptBath
+from dyesession.shelf.standing import place_of
 
 
 def stored_of(bath: KeptBath, poison_centre: str = "", household: Household | None = None) -> Stored:
@@ -17,7 +18,8 @@ def stored_of(bath: KeptBath, poison_centre: str = "", household: Household | No
     )
     return Stored(
         what=bath.label,
-        made=bath.kept_at.date(),
+        made=bath.began_on or bath.kept_at.date(),
+        place=place_of(bath.place),
         contents=replace(bath, inside=tuple(one for one in bath.inside if not one.carried)).contents,
         history=" and ".join(bath.went_through),
         left=left,
