@@ -104,11 +104,23 @@ class DyersFolder:
     def keep_kitchen(self, kitchen: Kitchen) -> str:
         """Write the kitchen down. What was there in the dyer's own hand is kept beside it, once for each hand."""
         from dyesession.kitchen import write_kitchen
+        from dyesession.kitchen.answers import weighed_today
 
         path = self.folder / KITCHEN_FILE
+        if any(one.mass_left_g is not None for one in kitchen.jars):
+            kitchen = weighed_today(kitchen, self._kitchen_before(), self.now().at.date().isoformat())
         kept = self._keep_handwritten(path)
         self._write(path, write_kitchen(kitchen))
         return f"Written to {path}." + (f" Your own file is kept as {kept.name}." if kept is not None else "")
+
+    def _kitchen_before(self) -> Kitchen:
+        from dyesession.errors import UserError
+        from dyesession.kitchen import Kitchen
+
+        try:
+            return self.kitchen()
+        except UserError:
+            return Kitchen()  # a file that cannot be read is kept aside, and its jars have no day
 
     def _keep_handwritten(self, path: Path) -> Path | None:
         """A kitchen with remarks in it would lose them: it is copied first."""

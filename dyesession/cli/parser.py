@@ -19,6 +19,7 @@ from dyesession.cli.learn import add_command as add_learn
 from dyesession.cli.repeat import add_command as add_repeat
 from dyesession.cli.shade_card import add_command as add_shade_card
 from dyesession.cli.shelf import add_command as add_shelf
+from dyesession.cli.stock import add_command as add_stock
 from dyesession.cli.tour import add_command as add_tour
 from dyesession.cli.wrong import add_command as add_wrong
 from dyesession.cli.yarn import add_command as add_yarn
@@ -77,6 +78,7 @@ def whole_parser() -> argparse.ArgumentParser:
     add_wrong(commands)
     add_daybook(commands)
     add_shelf(commands)
+    add_stock(commands)
     add_repeat(commands)
     add_compare(commands)
     add_label(commands)

@@ -5,6 +5,7 @@ import sys
 from dataclasses import dataclass, replace
 
 from dyesession.cli.learn import learnt_for
+from dyesession.cli.stock import stocked
 from dyesession.cli.workroom import Workroom, find_workroom
 from dyesession.daybook.learning import Learnt
 from dyesession.daybook.own_numbers import own_kitchen
@@ -31,7 +32,7 @@ def planned(options: argparse.Namespace, *, ask: bool) -> Planned:
     """Work out the plan; with `ask`, a person at a terminal is asked whether the fibre is washed and air-dry."""
     workroom = find_workroom(getattr(options, "workroom", None))
     recipe = load_recipe(find_recipe(options.recipe, workroom.recipe_folders))
-    kitchen = workroom.kitchen(options.kitchen)
+    kitchen = stocked(workroom, workroom.kitchen(options.kitchen))
     lots = lots_from_text(options.fibre, recipe.fibre[0] if recipe.fibre else "wool")
     if options.washed:
         lots = tuple(replace(one, air_dry=True) if one.air_dry is None else one for one in lots)

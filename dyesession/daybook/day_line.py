@@ -56,6 +56,14 @@ class CareLine:
 
 
 @dataclass(frozen=True, slots=True)
+class UsedLine:
+    """Grams of a substance that went into pots and jars, whatever for."""
+
+    substance: str
+    mass_g: float
+
+
+@dataclass(frozen=True, slots=True)
 class DayLine:
     """One day. `dyestuffs` and `others` are substances that went in; `dyed` tells that fibre took colour.
 
@@ -90,6 +98,7 @@ class DayLine:
     cared: tuple[CareLine, ...]
     from_logs: tuple[str, ...]
     faults: tuple[str, ...]
+    used: tuple[UsedLine, ...] = ()
 
     @property
     def day(self) -> str:
@@ -133,6 +142,7 @@ def day_line(day: LoggedDay, file: str) -> DayLine:
         cared=tuple(_care(one.event, _iso(one)) for one in facts if isinstance(one.event, e.Cared)),
         from_logs=lineage(day),
         faults=tuple(day.notes),
+        used=_used(last),
     )
 
 
@@ -161,6 +171,14 @@ def _put_in(last: State) -> list[tuple[str, bool]]:
         (named.get(one.ingredient, one.ingredient), roles.get(one.ingredient) == "dyestuff")
         for one in last.put_in
     ]
+
+
+def _used(last: State) -> tuple[UsedLine, ...]:
+    named, grams = dict(last.substances), dict[str, float]()
+    for one in last.put_in:
+        substance = named.get(one.ingredient, one.ingredient)
+        grams[substance] = grams.get(substance, 0.0) + one.mass_g
+    return tuple(UsedLine(substance, round(mass_g, 3)) for substance, mass_g in grams.items())
 
 
 def _dyed(last: State) -> bool:
@@ -206,6 +224,6 @@ def from_plain(table: Mapping[str, Any]) -> DayLine:
 
 
 _TABLES: Mapping[str, Any] = {
-    "fibre": FibreLine, "colours": ColourLine, "drawn": DrawnLine, "cared": CareLine,
+    "fibre": FibreLine, "colours": ColourLine, "drawn": DrawnLine, "cared": CareLine, "used": UsedLine,
 }  # fmt: skip
 _WORDS = ("dyestuffs", "others", "notes", "kept", "discarded", "waiting", "from_logs", "faults")

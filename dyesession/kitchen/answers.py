@@ -45,6 +45,18 @@ def answered(kitchen: Kitchen, slot: str, text: str) -> Kitchen:
     return read(kitchen, which, text.strip())
 
 
+def weighed_today(kitchen: Kitchen, was: Kitchen, today: str) -> Kitchen:
+    """The kitchen with a day at every jar that says how much is in it: today's, unless it said the same before."""
+    before = {(one.name, one.mass_left_g): one.weighed_on for one in was.jars}
+
+    def dated(jar: Jar) -> Jar:
+        if jar.mass_left_g is None or jar.weighed_on:
+            return jar
+        return replace(jar, weighed_on=before.get((jar.name, jar.mass_left_g), today))
+
+    return replace(kitchen, jars=tuple(map(dated, kitchen.jars)))
+
+
 def known(kitchen: Kitchen) -> tuple[tuple[str, str], ...]:
     """What is known, each with its slot, as it would be typed again."""
     found = [
@@ -220,7 +232,9 @@ def _jar(kitchen: Kitchen, which: str, text: str) -> Kitchen:
             price = float(hit[1].replace(",", "."))
         else:
             left_g = _above_nothing(float(read_mass(part).aim), text, "350 g, 4.50")
-    jar = replace(there or Jar(substance, substance), price_per_100_g=price, mass_left_g=left_g)
+    weighed_on = there.weighed_on if there is not None and there.mass_left_g == left_g else ""
+    known = there or Jar(substance, substance)
+    jar = replace(known, price_per_100_g=price, mass_left_g=left_g, weighed_on=weighed_on)
     return replace(kitchen, jars=_put(kitchen.jars, which if there is not None else "", jar))
 
 

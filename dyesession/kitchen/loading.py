@@ -37,6 +37,7 @@ A whole kitchen, every entry of which may be left out:
     substance = "madder root"
     price_per_100_g = 4.5
     mass_left = "350 g"
+    weighed_on = 2026-03-14           # logs of that day and later are taken off
 
     [household]
     lightest_child = "12 kg"
@@ -49,6 +50,7 @@ A whole kitchen, every entry of which may be left out:
 
 import re
 from collections.abc import Callable, Collection
+from datetime import date, datetime
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -85,7 +87,7 @@ KEYS: dict[str, tuple[str, ...]] = {
     "pot": ("name", "volume", "diameter", "lid", "material"),
     "burner": ("name", "power", "kind", "indoors"),
     "water": ("hardness", "alkalinity", "ph"),
-    "jar": ("name", "substance", "form", "strength", "price_per_100_g", "mass_left"),
+    "jar": ("name", "substance", "form", "strength", "price_per_100_g", "mass_left", "weighed_on"),
     "household": ("children", "pets", "lightest_child", "lightest_pet", "insect_dye_allergy"),
     "alarm": ("bell", "repeat", "quiet", "command"),
     "quiet": ("from", "to"),
@@ -312,7 +314,22 @@ def _jar(table: Table) -> Jar:
         table.number("strength", 0.01, 100.0, example="strength = 1.1", default=None),
         table.number("price_per_100_g", 0.0, 1e6, example="price_per_100_g = 4.5", default=None),
         _mass_g(table, "mass_left", "350 g"),
+        _day(table, "weighed_on"),
     )
+
+
+def _day(table: Table, key: str) -> str:
+    """A day as TOML writes it or as text, "" where there is none."""
+    value = table.values.get(key, "")
+    if value == "":
+        return ""
+    try:
+        day = date.fromisoformat(value) if isinstance(value, str) else value
+    except ValueError:
+        day = None
+    if not isinstance(day, date) or isinstance(day, datetime):
+        raise table.wrong(key, "a day", f"{key} = 2026-03-14")
+    return day.isoformat()
 
 
 def _household(table: Table) -> Household:

@@ -127,6 +127,7 @@ def _jar(one: Jar) -> dict[str, Any]:
         strength=one.strength,
         price_per_100_g=one.price_per_100_g,
         mass_left=_with("g", one.mass_left_g),
+        weighed_on=one.weighed_on,
     )
 
 

@@ -65,7 +65,8 @@ class TapWater:
 class Jar:
     """A jar of dyestuff or mordant: form on the packet, strength learned, price per 100 g, grams left.
 
-    `strength` is relative to an ordinary lot, 1 being ordinary; None until sessions have taught it.
+    `strength` is relative to an ordinary lot, 1 being ordinary; None until sessions have taught it. `weighed_on`
+    is the day on which so much was left, ISO 8601; "" where nobody wrote it down.
     """
 
     name: str
@@ -74,6 +75,7 @@ class Jar:
     strength: float | None = None
     price_per_100_g: float | None = None
     mass_left_g: float | None = None
+    weighed_on: str = ""
 
 
 @dataclass(frozen=True)

@@ -86,16 +86,26 @@ def _cost(mass_g: float | None, price_per_100_g: float | None) -> float | None:
 
 def is_of(jar: Jar, dose: PlannedDose) -> bool:
     """Whether a jar holds what a dose is of: the same substance, by whatever name or form."""
-    if jar.substance.casefold() == dose.substance.casefold():
+    return holds(jar, dose.substance)
+
+
+def holds(jar: Jar, substance: str) -> bool:
+    """Whether a jar holds a substance, by whatever name or form."""
+    if jar.substance.casefold() == substance.casefold():
         return True
-    one, other = find(jar.substance), find(dose.substance)
+    one, other = find(jar.substance), find(substance)
     return one is not None and other is not None and one.key == other.key
 
 
 def grams_for_one(jar: Jar, dose: PlannedDose) -> float:
     """Grams of what the recipe doses that one gram of the jar's form stands for."""
+    return grams_of(jar, dose.substance)
+
+
+def grams_of(jar: Jar, substance: str) -> float:
+    """Grams of a substance, in the form it is named by, that one gram of the jar's form stands for."""
     packet = form_named(jar.form) or form_named(jar.substance)
-    wanted = form_named(dose.substance)
+    wanted = form_named(substance)
     return (1.0 if packet is None else packet.grams) / (1.0 if wanted is None else wanted.grams)
 
 

@@ -2,7 +2,7 @@
 colour costs.
 
 Knows no shops and no currency; what one plan takes is for `shopping` to say. Grams left are as the kitchen
-file has them: nobody weighs a jar unasked.
+file has them, less what days have used since the day written there: nobody weighs a jar unasked.
 """
 
 from collections.abc import Mapping, Sequence
@@ -10,10 +10,55 @@ from dataclasses import dataclass, replace
 
 from dyesession.kitchen.model import Jar
 from dyesession.plan.model import Plan
-from dyesession.plan.shopping import GRAMS_PRICED, Shopping, shopping
-from dyesession.substances import find
+from dyesession.plan.shopping import GRAMS_PRICED, Shopping, grams_of, holds, shopping
 
 HUNDRED_G = 100.0
+
+
+@dataclass(frozen=True)
+class Used:
+    """What one day took out of the jars: the day as ISO 8601, grams of each substance as they were weighed."""
+
+    on: str
+    grams: Mapping[str, float]
+
+
+@dataclass(frozen=True)
+class JarNow:
+    """One jar as it stands now: what the kitchen file says, grams used since, on how many days.
+
+    `left_g` is None where the file does not say how much is in it; without a day written there nothing is taken
+    off, since nobody knows which days came after.
+    """
+
+    jar: Jar
+    used_g: float
+    days: int
+    left_g: float | None
+
+    @property
+    def now(self) -> Jar:
+        """The jar with what is left of it."""
+        return replace(self.jar, mass_left_g=self.left_g)
+
+
+def jars_now(jars: Sequence[Jar], used: Sequence[Used]) -> tuple[JarNow, ...]:
+    """Every jar after the days since it was weighed; that day itself counts, for too little is found out sooner.
+
+    Of two jars of one substance the one written down first is emptied first.
+    """
+    left, taken, days = list(jars), [0.0] * len(jars), [0] * len(jars)
+    for day in sorted(used, key=lambda one: one.on):
+        for substance, grams in day.grams.items():
+            names = [one.name for one in jars if one.weighed_on and one.weighed_on <= day.on and holds(one, substance)]
+            before = list(taken)
+            per = next((grams_of(one, substance) for one in jars if one.name in names), 1.0)
+            _pour_out(left, taken, names, grams / per)
+            days = [count + (now > was) for count, now, was in zip(days, taken, before, strict=True)]
+    return tuple(
+        JarNow(jar, used_g, count, now.mass_left_g)
+        for jar, used_g, count, now in zip(jars, taken, days, left, strict=True)
+    )
 
 
 @dataclass(frozen=True)
@@ -90,20 +135,13 @@ def cost_of_used(used_g: Mapping[str, float], fibre_g: float, jars: Sequence[Jar
     """What a day's colour cost: grams of each substance that went in, over so much fibre."""
     prices, unpriced = [], []
     for substance, grams in used_g.items():
-        price = next((one.price_per_100_g for one in jars if _holds(one, substance) and one.price_per_100_g), None)
+        price = next((one.price_per_100_g for one in jars if holds(one, substance) and one.price_per_100_g), None)
         if price is None:
             unpriced.append(substance)
         else:
             prices.append(grams * price / GRAMS_PRICED)
     total = sum(prices) if prices else None
     return Cost(total, _per_100_g(total, fibre_g), tuple(unpriced))
-
-
-def _holds(jar: Jar, substance: str) -> bool:
-    if jar.substance.casefold() == substance.casefold():
-        return True
-    one, other = find(jar.substance), find(substance)
-    return one is not None and other is not None and one.key == other.key
 
 
 def _per_100_g(price: float | None, fibre_g: float) -> float | None:

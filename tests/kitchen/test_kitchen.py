@@ -45,7 +45,7 @@ def test_the_kitchen_of_the_documentation_is_read_as_it_says(tmp_path):
     assert kitchen.elevation_m == 400.0
     assert kitchen.water.ph == 7.6
     assert kitchen.water.hardness_mg_l == pytest.approx(12 * 17.848, rel=1e-4)
-    assert kitchen.jars == (Jar("madder, autumn", "madder root", "", None, 4.5, 350.0),)
+    assert kitchen.jars == (Jar("madder, autumn", "madder root", "", None, 4.5, 350.0, "2026-03-14"),)
     assert kitchen.household == Household(child_kg=12.0, children=True, pets=True)
     assert kitchen.alarm == Alarm(True, 20.0, "22:00", "07:00")
 

@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 
 from dyesession.kitchen.model import Jar
 from dyesession.plan.shopping import shopping
-from dyesession.plan.stock import cost_of_plan, cost_of_used, stock_after
+from dyesession.plan.stock import Used, cost_of_plan, cost_of_used, jars_now, stock_after
+from dyesession.plan.stock_text import jar_words, stock_as_json, stock_lines
 
 MADDER, ALUM = Jar("madder jar", "madder root", price_per_100_g=6.0, mass_left_g=300.0), Jar(
     "alum tin", "potassium alum", price_per_100_g=1.5, mass_left_g=500.0
@@ -63,3 +64,42 @@ def test_a_colour_has_its_cost_per_100_g_of_fibre_and_says_what_has_no_price() -
     assert used.price == pytest.approx(7.2) and used.per_100_g == pytest.approx(3.0)
     assert used.unpriced == ("moon dust",)
     assert cost_of_used({}, 0.0, []).per_100_g is None
+
+
+DATED = replace(MADDER, weighed_on="2026-03-10")
+
+
+def test_a_jar_holds_what_was_written_down_less_what_later_days_used() -> None:
+    days = [Used("2026-03-09", {"madder root": 50.0}), Used("2026-03-10", {"madder root": 30.0, "weld": 9.0}),
+            Used("2026-03-20", {"madder root": 20.0})]  # fmt: skip
+    [now] = jars_now([DATED], days)
+    assert (now.used_g, now.days, now.left_g) == (50.0, 2, 250.0)
+    assert now.now.mass_left_g == 250.0 and jar_words(now) == "250 g left (300 g on 2026-03-10, 50 g used since on 2 days)"
+
+
+def test_a_jar_without_a_day_or_without_grams_is_left_as_it_is_written() -> None:
+    days = [Used("2026-03-20", {"madder root": 20.0})]
+    undated, unweighed = jars_now([MADDER], days)[0], jars_now([replace(DATED, mass_left_g=None)], days)[0]
+    assert (undated.used_g, undated.left_g) == (0.0, 300.0) and "without a day" in jar_words(undated)
+    assert unweighed.left_g is None and "not written down" in jar_words(unweighed)
+
+
+def test_what_days_used_comes_out_of_the_first_jar_before_the_second_and_never_below_nothing() -> None:
+    first, second = replace(DATED, mass_left_g=30.0), replace(DATED, name="new jar", mass_left_g=100.0)
+    days = [Used("2026-03-20", {"madder root": 50.0}), Used("2026-03-21", {"Rubia tinctorum": 500.0})]
+    found = jars_now([first, second], days)
+    assert [one.used_g for one in found] == [30.0, 100.0] and [one.left_g for one in found] == [0.0, 0.0]
+    assert [one.days for one in found] == [1, 2]
+
+
+def test_the_lines_say_what_is_short_what_is_in_no_jar_and_what_it_costs() -> None:
+    jars = jars_now([replace(DATED, mass_left_g=100.0), ALUM], [])
+    left = [one.now for one in jars]
+    plans = [madder_plan()]
+    stock, costs = stock_after(plans, left), [cost_of_plan(madder_plan(), left)]
+    text = "\n".join(stock_lines(jars, plans, stock, costs))
+    assert "To buy: 20 g madder root, 1.20." in text and "3.18 for 100 g of fibre" in text
+    assert "In no jar of yours:" in text and "14.4 g cream of tartar" in text
+    told = stock_as_json(jars, plans, stock, costs)
+    assert told["buy_g"] == {"madder root": pytest.approx(20.0)} and told["jars"][0]["after_g"] == 0.0
+    assert told["in_no_jar_g"]["cream of tartar"] == pytest.approx(14.4)
