@@ -16,7 +16,7 @@ from dyesession.tomlfile import write_document
 
 Entry = TypeVar("Entry")
 
-NEVER_LOGGED = ("household", "poison_centre", "alarm", "path")
+NEVER_LOGGED = ("household", "poison_centre", "alarm", "path", "own")
 LISTS: Mapping[str, type[Any]] = {"scales": Scale, "jugs": Jug, "pots": Pot, "burners": Burner, "jars": Jar}
 FORMAT = 1
 
