@@ -10,6 +10,7 @@ from dyesession.errors import UserError
 
 if TYPE_CHECKING:
     from dyesession.daybook.repeating import Repeated
+    from dyesession.daybook.towards import Towards
 
 Commands = argparse._SubParsersAction  # argparse gives this type no public name
 
@@ -43,14 +44,21 @@ def add_command(commands: "Commands[argparse.ArgumentParser]") -> None:
     made.add_argument(
         "--depth", metavar="SHARE", type=float, default=1.0, help="of the day's depth, 0.5 for half of it"
     )
+    made.add_argument(
+        "--target", metavar="COLOUR", help='work the depth out so that the shade comes nearest, "#a5564a" for example'
+    )
+    made.add_argument("--undyed", metavar="COLOUR", default="", help="the fibre's own colour, where the day has none")
     made.add_argument("--write", metavar="FILE", help="write the recipe to this new file")
     made.add_argument("--json", action="store_true", help="print one JSON document")
 
 
 def repeat(options: argparse.Namespace) -> int:
     """Print what is other this time and the weighing list; write the recipe, or print it."""
+    from dyesession.cli.learn import learnt_for
     from dyesession.cli.workroom import find_workroom
     from dyesession.daybook.repeating import repeat as again
+    from dyesession.daybook.towards import towards
+    from dyesession.daybook.walk import walk
     from dyesession.plan import lots_from_text
     from dyesession.session.opening import read_day
     from dyesession.storage import DISK
@@ -59,13 +67,16 @@ def repeat(options: argparse.Namespace) -> int:
     day = read_day(DISK, workroom.log(options.log))
     kind = day.plan.lots[0].kind if day.plan.lots else "wool"
     lots = lots_from_text(options.fibre, kind) if options.fibre else ()
-    found = again(day, lots, workroom.kitchen(options.kitchen), depth=options.depth)
+    aim = towards(day.name, tuple(walk(day)), options.target, options.undyed) if options.target else None
+    depth = aim.depth if aim is not None else options.depth
+    learned = learnt_for(workroom, [one.substance for one in day.plan.doses if one.role == "dyestuff"])
+    found = again(day, lots, workroom.kitchen(options.kitchen), depth=depth, learned=learned)
     if options.write:
         _write(Path(options.write), found)
     if options.json:
-        print(json.dumps(_as_json(found), ensure_ascii=False, indent=2))
+        print(json.dumps(_as_json(found, aim), ensure_ascii=False, indent=2))
     else:
-        print("\n".join(_lines(found, options.write)))
+        print("\n".join(_lines(found, options.write, aim)))
     return 0
 
 
@@ -80,7 +91,7 @@ def _write(path: Path, found: "Repeated") -> None:
     write_text(DISK, path, write_document(found.document))
 
 
-def _as_json(found: "Repeated") -> dict[str, object]:
+def _as_json(found: "Repeated", aim: "Towards | None") -> dict[str, object]:
     from dataclasses import asdict
 
     from dyesession.plan import plan_as_json
@@ -89,16 +100,25 @@ def _as_json(found: "Repeated") -> dict[str, object]:
         "recipe": found.document,
         "lineage": list(found.lineage),
         "changes": [asdict(one) for one in found.changes],
+        "expected_depth": asdict(found.expected),
+        "towards": asdict(aim) if aim is not None else None,
         "plan": plan_as_json(found.plan),
     }
 
 
-def _lines(found: "Repeated", written: str | None) -> list[str]:
+def _lines(found: "Repeated", written: str | None, aim: "Towards | None") -> list[str]:
     from dyesession.tomlfile import write_document
 
     lines = [f"{found.document['name']}, repeated from {found.lineage[0]}"]
     if found.lineage[1:]:
         lines += _wrapped(f"which goes back to {', '.join(found.lineage[1:])}", "  ")
+    if aim is not None:
+        near = f"{aim.apart:.1f} apart (CIEDE2000) at the nearest, ± {aim.plus_minus:.1f}"
+        lines += _wrapped(f"towards the target: {aim.depth:.2f} of the depth of the {aim.lot}, {near}", "  ")
+    low, high = found.expected.low, found.expected.high
+    lines += _wrapped(
+        f"Expect {low:.2f} to {high:.2f} of that day's depth, nine times in ten: a snippet says where in it.", "  "
+    )
     if found.changes:
         lines += ["", "Other this time"]
     for one in found.changes:

@@ -235,7 +235,7 @@ def depth(wanted: float, exponent: float, plus_minus: float) -> Iterator[Change]
     ends = sorted(dose ** (exponent + sign * plus_minus) for sign in (-1.0, 1.0))
     yield Change(
         "depth",
-        f"{show_percent(100 * dose)} of the dyestuff, for {wanted:g} of the depth",
-        f"{ends[0]:.2f} to {ends[1]:.2f} of it: how depth follows dose was not tried",
+        f"{show_percent(100 * dose)} of the dyestuff, for {wanted:.3g} of the depth",
+        f"{ends[0]:.2f} to {ends[1]:.2f} of it, by how surely depth is known to follow dose",
         Band90(wanted, ends[0], ends[1]),
     )

@@ -4,16 +4,21 @@ Doses as they were weighed, heat and minutes as they were, refreshes that were m
 (`as_recipe`). What is other this time is called out with its effect. A repeat of a repeat names both days.
 """
 
+import math
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from dyesession.account import Band90
 from dyesession.colour.depth import NOT_FITTED
 from dyesession.daybook import called_out as c
 from dyesession.daybook.as_recipe import recipe_from_day
 from dyesession.daybook.called_out import Change
 from dyesession.daybook.day_line import lineage
+from dyesession.daybook.expecting import expected_depth
+from dyesession.daybook.learning import Learnt, exponent_of, learnt
+from dyesession.daybook.own_numbers import own_kitchen, with_strengths
 from dyesession.daybook.walk import Pace, walk
 from dyesession.errors import UserError
 from dyesession.kitchen.model import Kitchen
@@ -39,32 +44,71 @@ class NoSuchDepth(UserError):
 class Repeated:
     """The new recipe's document, what it comes to for the new fibre, and what is other than on the day.
 
-    `lineage` names the days it goes back to, the nearest first.
+    `lineage` names the days it goes back to, the nearest first. `expected` is the depth to come over the day's,
+    with the ± that days, hands and what is other leave open.
     """
 
     document: dict[str, Any]
     plan: Plan
     changes: tuple[Change, ...]
     lineage: tuple[str, ...]
+    expected: Band90
 
 
 def repeat(
-    day: LoggedDay, lots: Sequence[FibreLot], kitchen: Kitchen, *, depth: float = 1.0, name: str = ""
+    day: LoggedDay,
+    lots: Sequence[FibreLot],
+    kitchen: Kitchen,
+    *,
+    depth: float = 1.0,
+    name: str = "",
+    learned: Learnt | None = None,
 ) -> Repeated:
     """The recipe that repeats a day on `lots` (none: the day's own) in `kitchen`, at `depth` of its depth.
 
-    Raises `NothingToRepeat`, `NoSuchDepth`, and what `plan.work_out` raises.
+    `learned` are the dyer's own numbers; without them, what this day alone teaches. Raises `NothingToRepeat`,
+    `NoSuchDepth`, and what `plan.work_out` raises.
     """
     _check_depth(depth)
     paces = tuple(walk(day))
     last = paces[-1].after if paces else opening_state(day.plan)
-    then, mine = c.kitchen_then(day), tuple(lots) or lots_of_day(day, last)
+    learned = learned if learned is not None and learned.numbers else learnt([day])
+    then, kitchen = (with_strengths(one, learned) for one in (c.kitchen_then(day), own_kitchen(kitchen, learned)))
+    mine = tuple(lots) or lots_of_day(day, last)
+    exponents = _Exponents(learned)
     document = recipe_from_day(day, name or _DATED.sub("", day.recipe) + f", {_dated(day)}")
     document = {**document, **_fibre(document, mine), **_source(day)}
-    document["ingredient"] = [_dosed(one, then, kitchen, depth) for one in document["ingredient"]]
+    document["ingredient"] = [_dosed(one, then, kitchen, depth, exponents) for one in document["ingredient"]]
     plan = work_out(recipe_from_document(document, f"the repeat of {day.name}"), mine, kitchen)
-    changes = tuple(_changes(day, paces, last, document, mine, then, kitchen, plan, depth))
-    return Repeated(document, plan, changes, (day.name, *lineage(day))[:MOST_LINEAGE])
+    changes = tuple(_changes(day, paces, last, document, mine, then, kitchen, plan, depth, exponents))
+    pulls = max((one.pulls for one in last.dyestuffs), default=0)
+    alike = expected_depth(
+        last, pulls, float(document["liquor_ratio"]), learned, [one.kind for one in lots_of_day(day, last)]
+    )
+    expected = together([alike, *(one.factor for one in changes if one.factor is not None)])
+    return Repeated(document, plan, changes, (day.name, *lineage(day))[:MOST_LINEAGE], expected)
+
+
+@dataclass(frozen=True)
+class _Exponents:
+    """How depth follows dose for each dyestuff: the dyer's own where days told of it."""
+
+    learned: Learnt
+
+    def of(self, substance: str) -> tuple[float, float]:
+        """The exponent and its ±."""
+        own = exponent_of(self.learned, substance)
+        if own is None:
+            return NOT_FITTED.value, NOT_FITTED.plus_minus
+        return own.own.centre, (own.own.high - own.own.low) / 2.0
+
+
+def together(factors: Sequence[Band90]) -> Band90:
+    """Factors on depth that have nothing to do with one another, as one (log scale, each side by its squares)."""
+    mean = math.prod(one.mean for one in factors)
+    down = math.hypot(*(math.log(one.mean / one.low) for one in factors))
+    up = math.hypot(*(math.log(one.high / one.mean) for one in factors))
+    return Band90(mean, mean * math.exp(-down), mean * math.exp(up))
 
 
 def lots_of_day(day: LoggedDay, last: State) -> tuple[FibreLot, ...]:
@@ -108,13 +152,15 @@ def _source(day: LoggedDay) -> dict[str, Any]:
     return {"source": f"dyed on {day.opened.at:%Y-%m-%d}, log {day.name}{back}"}
 
 
-def _dosed(ingredient: dict[str, Any], then: Kitchen, now: Kitchen, depth: float) -> dict[str, Any]:
+def _dosed(
+    ingredient: dict[str, Any], then: Kitchen, now: Kitchen, depth: float, exponents: _Exponents
+) -> dict[str, Any]:
     """A dyestuff's dose for today's jar and the depth asked for; anything else as it was."""
     found = _PERCENT.match(ingredient["dose"])
     if ingredient["role"] != "dyestuff" or found is None:
         return ingredient
     factor = c.strength_factor(then, now, ingredient["substance"]) or 1.0
-    factor *= depth ** (1.0 / NOT_FITTED.value)
+    factor *= depth ** (1.0 / exponents.of(ingredient["substance"])[0])
     if factor == 1.0:
         return ingredient
     return {**ingredient, "dose": f"{float(found[1]) * factor:.{PERCENT_FIGURES}g} %"}
@@ -130,9 +176,10 @@ def _changes(
     now: Kitchen,
     plan: Plan,
     depth: float,
+    exponents: _Exponents,
 ) -> Iterator[Change]:
     dyestuffs = [one["substance"] for one in document["ingredient"] if one["role"] == "dyestuff"]
-    yield from c.depth(depth, NOT_FITTED.value, NOT_FITTED.plus_minus)
+    yield from c.depth(depth, *exponents.of(dyestuffs[0] if dyestuffs else ""))
     yield from c.fibre(lots_of_day(day, last), lots, dyestuffs, float(document["liquor_ratio"]))
     for substance in dyestuffs:
         yield from c.dyestuff(then, now, substance)

@@ -55,7 +55,7 @@ def depths_seen(day: LoggedDay, paces: Sequence[Pace]) -> Iterator[Depth]:
     substance = dict(last.substances).get(ingredient, ingredient)
     lots = [one for one in last.lots if not one.snippet and one.name in steps[0].entered]
     fibre_g = sum(one.mass_g for one in lots)
-    undyed, dyed = _colours(paces)
+    undyed, dyed = colours_of(paces)
     jar = jar_of(kitchen_then(day), substance)
     for lot in lots:
         family = family_of(lot.kind)
@@ -78,7 +78,7 @@ def _ratio(paces: Sequence[Pace], vessel: str, fibre_g: float) -> float | None:
     return None
 
 
-def _colours(paces: Sequence[Pace]) -> tuple[dict[str, str], dict[str, str]]:
+def colours_of(paces: Sequence[Pace]) -> tuple[dict[str, str], dict[str, str]]:
     """Dry colours of each lot before it met any dye bath, and the latest afterwards."""
     undyed: dict[str, str] = {}
     dyed: dict[str, str] = {}

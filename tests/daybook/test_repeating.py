@@ -11,7 +11,11 @@ from days import Day
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from dyesession.colour.depth import at_ratio
+from dyesession.colour.typed import read_colour
 from dyesession.daybook.repeating import NoSuchDepth, Repeated, repeat
+from dyesession.daybook.towards import NoWayThere, towards
+from dyesession.daybook.walk import walk
 from dyesession.kitchen import kitchen_for_log
 from dyesession.kitchen.model import Jar, Kitchen, Pot, Scale, TapWater
 from dyesession.plan.model import FibreLot
@@ -53,6 +57,41 @@ def the_day() -> LoggedDay:
     day.do(e.Corrected(wrong, "misread the scale", changes=({"key": "mass_g", "value": 28.8},)))
     header = {"recipe": {"name": day.plan.recipe}, "kitchen": kitchen_for_log(KITCHEN)}
     return logged(day, header)
+
+
+def test_a_repeat_says_how_near_it_will_come_and_what_is_other_makes_that_wider() -> None:
+    alike, other = again().expected, again(SILK).expected
+    assert alike.mean == 1.0 and 0.6 < alike.low < 1.0 < alike.high < 1.6
+    assert other.high / other.low > alike.high / alike.low
+    half = again(depth=0.5).expected
+    assert half.mean == 0.5 and half.high / half.low > alike.high / alike.low
+
+
+def with_colours(undyed: str, dyed: str) -> LoggedDay:
+    day = the_day()
+    facts = (e.Read(lot="large skein", colour=undyed, wet=False), e.Cared("dry shade", "large skein", "", dyed))
+    last = day.entries[-1]
+    first = replace(day.entries[0], n=0, event=facts[0])
+    return replace(day, entries=(first, *day.entries, replace(last, n=last.n + 1, event=facts[1])))
+
+
+def test_a_target_on_the_dye_s_own_line_is_met_at_its_depth() -> None:
+    day = with_colours("lab(86 0 11)", "lab(42 38 28)")
+    ground, sample = read_colour("lab(86 0 11)"), read_colour("lab(42 38 28)")
+    half = at_ratio(ground, sample, 0.5).lab
+    found = towards(day.name, tuple(walk(day)), f"lab({half.lightness:.4f} {half.a:.4f} {half.b:.4f})")
+    assert found.depth == pytest.approx(0.5, rel=0.01) and found.apart < 0.1
+    off = towards(day.name, tuple(walk(day)), "lab(60 10 40)")
+    assert off.apart > 5.0
+
+
+def test_a_target_needs_both_colours_and_a_dye_that_goes_that_way() -> None:
+    plain = tuple(walk(the_day()))
+    with pytest.raises(NoWayThere, match="both dyed and undyed"):
+        towards("a day", plain, "#a5564a")
+    day = with_colours("lab(86 0 11)", "lab(42 38 28)")
+    with pytest.raises(NoWayThere, match="comes near"):
+        towards(day.name, tuple(walk(day)), "lab(95 0 2)")
 
 
 def again(lots: tuple[FibreLot, ...] = WOOL, kitchen: Kitchen = KITCHEN, depth: float = 1.0) -> Repeated:
