@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
+from dyesession.daybook.curves import Curve
 from dyesession.plan.model import Band
 
 
@@ -159,7 +160,11 @@ class FlagReview:
 
 @dataclass(frozen=True)
 class Review:
-    """A whole day looked back on."""
+    """A whole day looked back on.
+
+    `otherwise` is what went otherwise than planned, `shades` the colours read of fibre, `starts_from` the dyer's
+    own numbers its estimates started from, each with its days.
+    """
 
     session: str
     recipe: str
@@ -182,3 +187,7 @@ class Review:
     kept_baths: tuple[KeptReview, ...]
     readings: tuple[Noted, ...]
     file_notes: tuple[str, ...]
+    otherwise: tuple[str, ...] = ()
+    curves: tuple[Curve, ...] = ()
+    shades: tuple[str, ...] = ()
+    starts_from: tuple[str, ...] = ()

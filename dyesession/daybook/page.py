@@ -7,17 +7,12 @@ import re
 from collections.abc import Iterable, Sequence
 from html import escape
 
-from dyesession.daybook.called_out import as_done
-from dyesession.daybook.curves import curves
 from dyesession.daybook.day_line import DayLine, day_line
 from dyesession.daybook.drawn import curve_svg, lanes_svg, swatch_svg
 from dyesession.daybook.model import BathReview, DoseReview, Review
 from dyesession.daybook.printed import review_lines
 from dyesession.daybook.review import review
-from dyesession.daybook.walk import Pace, walk
-from dyesession.session.fold import opening_state
 from dyesession.session.opening import LoggedDay
-from dyesession.session.state import State
 from dyesession.units import show_mass, show_volume
 
 _HEX = re.compile(r"#(?:[0-9a-fA-F]{3}){1,2}")
@@ -32,15 +27,14 @@ pre{white-space:pre-wrap;font-size:13px}.mark{background:#eee;padding:.1em .5em}
 
 def day_page(day: LoggedDay) -> str:
     """The whole page."""
-    found, paces = review(day), tuple(walk(day))
-    last = paces[-1].after if paces else opening_state(day.plan)
+    found = review(day)
     line = day_line(day, f"{day.name}.toml")
     parts = [
         _head(found, line),
         _section("The shade", _swatches(line)),
-        _section("What went otherwise than planned", _otherwise(day, found, paces, last)),
+        _section("What went otherwise than planned", _otherwise(found)),
         _section("The day, in hours from its opening: hollow as planned, filled as it was", _lanes(found)),
-        _section("Heat: dots as read, dashed as wanted", _heat(found, paces, last)),
+        _section("Heat: dots as read, dashed as wanted", _heat(found)),
         _section("Doses", [_doses(found.doses)]),
         _section("Baths: shown then, and reckoned now", [_baths(found.baths)]),
         _section("Everything", [f"<pre>{escape(chr(10).join(review_lines(found, 96)))}</pre>"]),
@@ -77,15 +71,10 @@ def _swatches(line: DayLine) -> Iterable[str]:
         yield swatch_svg(one.colour, words) if _HEX.fullmatch(one.colour) else f"<p>{escape(words)}</p>"
 
 
-def _otherwise(day: LoggedDay, found: Review, paces: Sequence[Pace], last: State) -> Iterable[str]:
-    told = [one.text for one in as_done(day, paces, last)]
-    told += [f"{one.name} was begun before its time: {one.early}" for one in found.steps if one.early]
-    told += [f"the {one.vessel or one.step} rang, {one.over_s / 60:.0f} min over" for one in found.alarms]
-    told += [f"entry {one.n} does not fit: {one.text}" for one in found.flags]
-    told += found.file_notes
-    if not told:
+def _otherwise(found: Review) -> Iterable[str]:
+    if not found.otherwise:
         return ["<p>Nothing.</p>"]
-    return [f"<ul>{''.join(f'<li>{escape(one)}</li>' for one in told)}</ul>"]
+    return [f"<ul>{''.join(f'<li>{escape(one)}</li>' for one in found.otherwise)}</ul>"]
 
 
 def _end_min(found: Review) -> float:
@@ -99,8 +88,8 @@ def _lanes(found: Review) -> Iterable[str]:
     return [lanes_svg(found.steps, _end_min(found))] if found.steps else []
 
 
-def _heat(found: Review, paces: Sequence[Pace], last: State) -> Iterable[str]:
-    return [curve_svg(one, _end_min(found)) for one in curves(paces, last)]
+def _heat(found: Review) -> Iterable[str]:
+    return [curve_svg(one, _end_min(found)) for one in found.curves]
 
 
 def _doses(doses: Sequence[DoseReview]) -> str:

@@ -20,6 +20,7 @@ from dyesession.daybook.model import (
     StepReview,
     Stretch,
 )
+from dyesession.daybook.pictures import heat_lines, lanes_lines
 from dyesession.session.words import day_text
 from dyesession.units import show_duration, show_mass, show_range, show_temperature, show_volume
 from dyesession.units.show import Figure
@@ -37,10 +38,16 @@ def review_lines(review: Review, width: int) -> list[str]:
     """The whole review, line by line, wrapped to `width` columns (40 or more)."""
     wrap = _wrapper(max(width, LEAST_WIDTH))
     lines = wrap("", _head(review))
+    lines += _section("The shade", review.shades, wrap)
+    lines += _section("What went otherwise than planned", review.otherwise, wrap)
+    drawn = lanes_lines(review.steps, max(width, LEAST_WIDTH))
+    lines += ["", *wrap("", ["The day, in hours from its opening: dots as planned, hashes as it was"]), *drawn] if drawn else []
+    lines += _section("Heat, wanted and read", heat_lines(review.curves), wrap)
     lines += _section("Steps, planned and actual", (_step(review, one) for one in review.steps), wrap)
     lines += _section("Doses, planned and weighed", (_dose(one) for one in review.doses), wrap)
     for bath in review.baths:
         lines += _section(_bath_heading(bath), _bath(review, bath), wrap)
+    lines += _section("Your own numbers that the estimates started from", review.starts_from, wrap)
     lines += _section("Readings", (f"{_at(review, one.at)} {one.text}" for one in review.readings), wrap)
     lines += _section("Asked", (_asked(review, one) for one in review.asks), wrap)
     lines += _section("Alarms", (_alarm(review, one) for one in review.alarms), wrap)

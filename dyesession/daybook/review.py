@@ -2,14 +2,19 @@
 screens.
 """
 
+from dyesession.account.logged import starting_of
 from dyesession.daybook import papers
 from dyesession.daybook.baths import bath_reviews
+from dyesession.daybook.curves import curves
+from dyesession.daybook.day_line import ColourLine, day_line
 from dyesession.daybook.doses import dose_reviews
 from dyesession.daybook.model import KeptReview, Review
+from dyesession.daybook.otherwise import otherwise
 from dyesession.daybook.printed import review_lines
 from dyesession.daybook.report import review_as_json
 from dyesession.daybook.steps import step_reviews
 from dyesession.daybook.walk import walk
+from dyesession.dyeing.priors import Prior
 from dyesession.session import events as e
 from dyesession.session.fold import opening_state
 from dyesession.session.opening import LoggedDay
@@ -23,6 +28,8 @@ def review(day: LoggedDay) -> Review:
     paces = tuple(walk(day))
     last = paces[-1].after if paces else opening_state(day.plan)
     events = [one.entry.event for one in paces]
+    steps, alarms = step_reviews(day, paces, last), papers.alarms(paces)
+    flags = papers.flags(day.entries, last)
     return Review(
         session=day.name,
         recipe=day.recipe,
@@ -32,20 +39,33 @@ def review(day: LoggedDay) -> Review:
         rehearsal=day.rehearsal,
         program=day.program,
         verdict=last.verdict,
-        steps=step_reviews(day, paces, last),
+        steps=steps,
         doses=dose_reviews(day.plan, events, last.doses),
         baths=bath_reviews(day),
         reminders=papers.reminders(paces),
         asks=papers.asks(paces),
-        alarms=papers.alarms(paces),
+        alarms=alarms,
         corrections=papers.corrections(day.entries, last),
-        flags=papers.flags(day.entries, last),
+        flags=flags,
         notes=papers.notes(paces),
         aftercare=papers.aftercare(paces),
         kept_baths=_kept(last),
         readings=papers.readings(paces),
         file_notes=tuple(day.notes),
+        otherwise=otherwise(day, paces, last, steps, alarms, flags),
+        curves=curves(paces, last),
+        shades=tuple(_shade(one) for one in day_line(day, "").colours),
+        starts_from=tuple(_number(one) for one in starting_of(day.header).priors.values()),
     )
+
+
+def _shade(one: ColourLine) -> str:
+    state = "" if one.wet is None else ", wet" if one.wet else ", dry"
+    return f"{one.lot or 'the fibre'}{state}: {one.colour}"
+
+
+def _number(one: Prior) -> str:
+    return f"{one.name}: {one.centre:.3g} ({one.low:.3g} to {one.high:.3g}), {one.source}"
 
 
 def _kept(last: State) -> tuple[KeptReview, ...]:
