@@ -3,10 +3,10 @@
 No script, nothing fetched; every text of a log is escaped. Prints on paper.
 """
 
-import re
 from collections.abc import Iterable, Sequence
 from html import escape
 
+from dyesession.colour.logged import screen_hex
 from dyesession.daybook.day_line import DayLine, day_line
 from dyesession.daybook.drawn import curve_svg, lanes_svg, swatch_svg
 from dyesession.daybook.model import BathReview, DoseReview, Review
@@ -15,7 +15,6 @@ from dyesession.daybook.review import review
 from dyesession.session.opening import LoggedDay
 from dyesession.units import show_mass, show_volume
 
-_HEX = re.compile(r"#(?:[0-9a-fA-F]{3}){1,2}")
 _STYLE = """
 body{font:15px/1.5 sans-serif;max-width:960px;margin:2em auto;padding:0 1em;color:#222;background:#fff}
 h1{font-size:1.5em}h2{font-size:1.1em;border-bottom:1px solid #bbb;margin-top:2em}
@@ -68,7 +67,8 @@ def _swatches(line: DayLine) -> Iterable[str]:
     for one in line.colours:
         state = "" if one.wet is None else ", wet" if one.wet else ", dry"
         words = f"{one.lot or 'the fibre'}{state}: {one.colour}"
-        yield swatch_svg(one.colour, words) if _HEX.fullmatch(one.colour) else f"<p>{escape(words)}</p>"
+        shown = screen_hex(one.colour)
+        yield swatch_svg(shown, words) if shown else f"<p>{escape(words)}</p>"
 
 
 def _otherwise(found: Review) -> Iterable[str]:

@@ -6,6 +6,7 @@ Written from one line of the day book. Black on white; a colour is its hex besid
 import textwrap
 from dataclasses import dataclass
 
+from dyesession.colour.logged import screen_hex
 from dyesession.daybook.day_line import CareLine, DayLine
 from dyesession.substances import find
 from dyesession.units import show_mass
@@ -42,7 +43,7 @@ def _tag(line: DayLine, name: str) -> Tag:
         ("tried", "; ".join(_tried(one) for one in cared)),
         ("log", line.session),
     )
-    return Tag(name, colour if colour.startswith("#") else "", tuple(row for row in rows if row[1]))
+    return Tag(name, screen_hex(colour), tuple(row for row in rows if row[1]))
 
 
 def _only_washes(name: str) -> bool:

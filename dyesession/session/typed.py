@@ -5,9 +5,12 @@ A pot's letter may stand in front ("B 82"); without one the pot in hand is meant
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any, Literal
 
+from dyesession.colour.typed import read_colour
+from dyesession.colour.written import written
 from dyesession.errors import UserError
 from dyesession.session import events as e
 from dyesession.session.state import State, Vessel
@@ -174,6 +177,8 @@ HEX = re.compile(r"#[0-9a-fA-F]{6}")
 
 def _colour(text: str, state: State, hand: Hand) -> Understood:
     found = HEX.search(text)
+    if found is None and hand.lot and "(" in text:
+        return _lab(text, hand)
     if found is None:
         raise NotUnderstood('A colour was expected as six hex digits, wet or dry, for example "#8b3a2b dry".')
     wet = "dry" not in text.lower()
@@ -185,6 +190,13 @@ def _colour(text: str, state: State, hand: Hand) -> Understood:
     _needs_pot(hand, "colour")
     read = e.Read(hand.vessel, colour=found[0].lower(), wet=True)
     return Understood(read, f"liquor of {_letter(state, hand.vessel)}: {found[0]}")
+
+
+def _lab(text: str, hand: Hand) -> Understood:
+    """A lot's colour as an instrument gave it; kept as it is, for a hex would be coarser."""
+    reading = replace(read_colour(text), wet="dry" not in text.lower())
+    said = f"{hand.lot}, {'wet' if reading.wet else 'dry'}: {written(reading)}"
+    return Understood(e.Read(lot=hand.lot, colour=written(reading), wet=reading.wet), said)
 
 
 def _acidity(text: str, state: State, hand: Hand) -> Understood:

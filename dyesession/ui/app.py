@@ -196,6 +196,17 @@ class DyeApp(App[int]):
 
         self.go_to(AtKitchen(self, worked, changed, self._bounce_s))
 
+    def logs_changed(self) -> None:
+        """Something was noted on a day beside the Stove: the Bench looks round anew."""
+        if self._bench is not None:
+            self._bench.look_round()
+
+    def judge_dry(self, log: Path) -> None:
+        """Go to Colour with a day whose skeins are dry by now: what is read there is noted on it."""
+        from dyesession.ui.at_colour import AtColour
+
+        self.go_to(AtColour(self, self._bounce_s, day=log.stem))
+
     def begin_day(self, recipe: Recipe, plan: Plan, kitchen: Kitchen) -> None:
         """Begin a day, and go to the Stove with it."""
         self.set_alarm(kitchen.alarm)

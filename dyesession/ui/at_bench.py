@@ -140,6 +140,8 @@ class AtBench:
             self._look_back(Path(rest.rpartition(":")[0]))
         elif kind == "recipe":
             self._choose_recipe(key)
+        elif kind == "dry":
+            self._app.judge_dry(Path(rest))
         elif kind == "place":
             self._app.open_place(rest)
 
@@ -264,6 +266,8 @@ class AtBench:
         want = next((one for one in view.wants if one.key == marked), None)
         if want is not None and want.key.startswith("log:"):
             return NextAct("read what is wrong with it", short="read")
+        if want is not None and want.key.startswith("dry:"):
+            return NextAct("judge the dry shade, and note it on that day", short="dry shade")
         return NextAct("look back on that day", short="look back") if marked else NextAct("choose a recipe")
 
 

@@ -56,10 +56,10 @@ _COARSE = (190, 110)  # squares across and down: as many as the largest window s
 class AtColour:
     """What Colour is in the middle of."""
 
-    def __init__(self, app: DyeApp, bounce_s: float) -> None:
+    def __init__(self, app: DyeApp, bounce_s: float, day: str = "") -> None:
         self._app, self._bounce_s = app, bounce_s
-        self._state = ColourState()
-        self._slot, self._typed, self._note, self._cursor = "", "", "", ""
+        self._state = ColourState(day=day)
+        self._slot, self._typed, self._note, self._cursor = "", "", "", "sample+" if day else ""
         self._test: FastnessTest | None = None
         self._before: Reading | None = None
         self._asked = 0
@@ -102,7 +102,8 @@ class AtColour:
             case p.DoNext():
                 self._do_next()
             case p.TypeColour():
-                self._begin_typing("target" if not self._state.target or self._on("target") else "sample")
+                first = not self._state.target and not self._state.day
+                self._begin_typing("target" if first or self._on("target") else "sample")
             case p.TypedSoFar(text=text):
                 self._typed = text
             case p.TypedOut(text=text):
@@ -125,7 +126,7 @@ class AtColour:
         if self._slot:
             self._stop_typing()
         else:
-            self._state = replace(self._state, listing="")
+            self._state = replace(self._state, listing="", day="" if self._state.listing == NOTE else self._state.day)
 
     def _choose(self, key: str) -> None:
         kind, _, rest = key.partition(":")
@@ -191,6 +192,8 @@ class AtColour:
             undyed = shade.undyed if shade is not None and shade.undyed is not None else state.undyed
             self._state = replace(state, sample=middle, shade=shade, undyed=undyed)
             self._cursor = "sample"
+            if state.day and shade is None:
+                self._begin_noting()
         else:
             self._state = replace(state, undyed=target_of(readings).middle)
         self._note = ""
@@ -345,11 +348,12 @@ class AtColour:
         if lot is None or state.sample is None:
             return
         entry, workroom = care.shade_entry(state.sample, lot.lot), self._app.workroom
-        self._state, self._skein = replace(state, listing=""), lot.key
+        self._state, self._skein = replace(state, listing="", day=""), lot.key
 
         def say(_: None) -> None:
             self.say(f"Noted on {lot.session}: {entry.colour}.")
             self.look_round()
+            self._app.logs_changed()
 
         self._app.in_background(lambda: care.note(workroom, lot.session, entry), say)
 
@@ -383,6 +387,7 @@ class AtColour:
         def show(_: None) -> None:
             self._app.show_page(f"{test.what}: noted on {shade.session}", said, BACK)
             self.look_round()
+            self._app.logs_changed()
 
         self._app.in_background(lambda: care.note(workroom, shade.session, entry), show)
 
@@ -395,7 +400,7 @@ class AtColour:
         state = self._state
         if state.listing:
             self._choose(self._view().cursor)
-        elif not state.target:
+        elif not state.target and not (state.day and state.sample is None):
             self._begin_typing("target")
         elif state.sample is None:
             self._begin_typing("sample")

@@ -6,6 +6,7 @@ from dyesession.colour.difference import shown_range
 from dyesession.colour.mend import GOOD_ENOUGH, MODIFY, MUCH_BETTER, WASH, Advice
 from dyesession.colour.readings import Reading
 from dyesession.colour.screen import screen_of
+from dyesession.colour.targets import CLEARLY_OTHER
 from dyesession.colour.viewing import D65_2, Viewing
 from dyesession.colour.written import lab_text
 from dyesession.daybook.dyed_lots import DyedLot
@@ -124,12 +125,15 @@ def overdye_line(index: int, one: Overdye, viewing: Viewing) -> ShadeLine:
     hexed, exact = hex_of(plan.lab, viewing)
     if not plan.amount:
         return ShadeLine(f"over:{index}", one.second.name, hexed, "", plan.says, exact)
+    left = "" if plan.reachable else plan.says.rpartition(": ")[2].rstrip(".")
+    if left and plan.expected > CLEARLY_OTHER:
+        says = f"no nearer than {figure(plan.expected)} (now {figure(plan.now)}): {left}"
+        return ShadeLine(f"over:{index}", one.second.name, hexed, "", says, exact)
     if plan.expected > MUCH_BETTER * plan.now:
         return ShadeLine(f"over:{index}", one.second.name, hexed, "", f"hardly nearer, however much (now {figure(plan.now)})", exact)
     amount = f"about {grams_of(one.grams[0])} g" if one.grams is not None else f"{plan.amount:.2g} of its sample"
     says = f"{amount}, expect a miss of {figure(plan.expected)} (now {figure(plan.now)})"
-    left = "" if plan.reachable else "; " + plan.says.rpartition(": ")[2].rstrip(".")
-    return ShadeLine(f"over:{index}", one.second.name, hexed, "", f"{says}{left}", exact)
+    return ShadeLine(f"over:{index}", one.second.name, hexed, "", f"{says}; {left}" if left else says, exact)
 
 
 def overdye_page(one: Overdye) -> str:

@@ -18,6 +18,8 @@ def next_act(state: ColourState) -> NextAct:
     """The one right thing now."""
     if state.listing:
         return _in_a_list(state.listing)
+    if state.day and state.sample is None:
+        return NextAct("type the dry skein's colour, or take it from a photo", "it is noted on its day", "dry shade")
     if not state.target:
         return NextAct("type the colour you want", "or take it from your logs", "colour")
     if state.sample is None:

@@ -30,7 +30,8 @@ NEAREST = 4
 class ColourState:
     """Everything Colour keeps. `shade` is the logged colour that the sample is, where it is one.
 
-    `shades` is None as long as the logs are being read; `working` while an answer is being reckoned.
+    `day` is a day whose dry skein is to be judged: its colour is noted there. `shades` is None as long as the logs
+    are being read; `working` while an answer is being reckoned.
     """
 
     target: tuple[Reading, ...] = ()
@@ -44,6 +45,7 @@ class ColourState:
     lots: tuple[DyedLot, ...] | None = None
     near: tuple[Near, ...] = ()
     listing: str = ""
+    day: str = ""
     light: str = "daylight"
     card: float = 0.18
     working: bool = False
@@ -179,7 +181,8 @@ def _listed(state: ColourState, frame: Frame, cursor: str) -> ColourView:
         found = state.overdyes or ()
         listed = tuple(lines.overdye_line(at, one, state.sample.viewing) for at, one in enumerate(found))
     elif state.listing == NOTE:
-        listed = tuple(lines.lot_line(one) for one in state.lots or ())
+        lots = [one for one in state.lots or () if state.day in ("", one.session)]
+        listed = tuple(lines.lot_line(one) for one in lots)
     elif state.shades is not None:
         shades = in_order(state.shades) if state.listing == CARD else state.shades
         listed = tuple(lines.shade_line(one) for one in shades)

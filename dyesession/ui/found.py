@@ -10,6 +10,7 @@ from pathlib import Path
 
 from dyesession.care.keeping import keeping
 from dyesession.clock import Instant, elapsed_s
+from dyesession.colour.logged import screen_hex
 from dyesession.daybook.day_line import is_demo
 from dyesession.errors import UserError
 from dyesession.plan.model import FibreLot
@@ -205,13 +206,12 @@ def _swatches(day: LoggedDay) -> tuple[Swatch, ...]:
     read: dict[str, Swatch] = {}
     for entry in day.entries:
         event = entry.event
-        if isinstance(event, e.Read) and event.lot and event.colour.startswith("#"):
+        colour = screen_hex(event.colour) if isinstance(event, e.Read | e.Cared) else ""
+        if isinstance(event, e.Read) and event.lot and colour:
             wet = " wet" if event.wet else ""
-            read[event.lot] = Swatch(event.colour, f"{event.lot}{wet}, read {entry.instant.at:%d.%m.}")
-        if isinstance(event, e.Cared) and event.colour.startswith("#"):
-            read[event.lot] = Swatch(
-                event.colour, f"{event.lot}, {event.what}, {entry.instant.at:%d.%m.}".strip(", ")
-            )
+            read[event.lot] = Swatch(colour, f"{event.lot}{wet}, read {entry.instant.at:%d.%m.}")
+        if isinstance(event, e.Cared) and colour:
+            read[event.lot] = Swatch(colour, f"{event.lot}, {event.what}, {entry.instant.at:%d.%m.}".strip(", "))
     return tuple(read.values())[:MOST_SWATCHES]
 
 
@@ -225,7 +225,7 @@ def _wanting(path: Path, day: LoggedDay, state: State, now: Instant) -> list[Wan
     if closed is not None and not cared and elapsed_s(closed, now).seconds > DRY_AFTER.total_seconds():
         found.append(
             WantLine(
-                f"day:{path}",
+                f"dry:{path}",
                 f"{day.recipe}: dry by now",
                 "judge its shade in daylight, rub it on a white cloth",
             )

@@ -109,11 +109,14 @@ def test_a_day_that_is_over_is_listed_with_the_colour_that_was_read(tmp_path):
     async def look(room):
         assert room.view.done[0].recipe == "Onion skins in one pot" and not room.view.under_way
         assert room.view.done[0].swatches[0].colour == "#8f4030"
-        want = next(one for one in room.view.wants if one.key.startswith("day:"))
+        want = next(one for one in room.view.wants if one.key.startswith("dry:"))
         assert "dry by now" in want.what
-        await room.press("home", "enter")
-        assert isinstance(room.app.screen, PageScreen) and "planned" in room.text()
-        await room.press("x")
+        await room.press("home")
+        while room.view.cursor != want.key:
+            await room.press("down")
+        await room.press("enter")
+        assert room.place == "Colour" and "noted on its day" in room.flat()
+        await room.press("q")
         assert room.place == "Bench"
 
     look(tmp_path)

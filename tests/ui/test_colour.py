@@ -5,6 +5,7 @@ from coloured_days import coloured_day
 from PIL import Image
 from ui.at_places import in_a_room
 
+from dyesession.ui.bench_rows import BENCH_DRAWING
 from dyesession.ui.colour_rows import COLOUR_DRAWING
 from dyesession.ui.rows import keys_of
 from dyesession.ui.screens.page import PageScreen
@@ -187,6 +188,32 @@ def test_a_photo_of_a_dry_skein_is_noted_on_its_day_and_then_its_dose_is_known(t
         assert any("madder root about" in one.says for one in room.view.mend) and room.view.tests[0].key == "test:rub test"
 
     note(tmp_path)
+
+
+def test_the_bench_leads_to_a_skein_that_is_dry_by_now_and_its_shade_is_noted(tmp_path):
+    coloured_day(tmp_path / "logs", "", 50.0, DAY)
+
+    @in_a_room()
+    async def judge(room):
+        room.clock.advance(4 * 86400)
+        room.app._places[0].look_round()
+        await room.settle()
+        want = next(one.key for one in room.view.wants if "dry by now" in one.what)
+        keys = keys_of(BENCH_DRAWING.rows(room.view, 80, DARK))
+        await room.pilot.press("home", *["down"] * keys.index(want))
+        await room.press("enter")
+        assert room.place == "Colour" and "noted on its day" in room.flat()
+        await room.press("space")
+        await typed(room, "lab(42 45 30) ± 1.5 dry, colorimeter")
+        assert [one.name.rpartition(": ")[2] for one in room.view.listed] == ["large skein", "small skein"]
+        await room.press("enter")
+        assert "Noted on" in room.flat() and "large skein" in room.view.sample[0].says
+        assert "lab(42 45 30) D65/2 ± 1.5 dry, colorimeter" in (tmp_path / "logs" / f"{DAY}.toml").read_text("utf-8")
+        await room.press("q")
+        assert room.place == "Bench" and not any("dry by now" in one.what for one in room.view.wants)
+        assert room.view.done[0].swatches[0].colour == "#ad3d34", "a Lab in the log is a swatch on the Bench too"
+
+    judge(tmp_path)
 
 
 def test_the_shade_card_is_looked_over_and_written_as_a_page(tmp_path):
