@@ -221,15 +221,16 @@ class AtColour:
         state = self._state
         self._asked += 1
         asked = self._asked
-        self._state = replace(state, hit=None, overdyes=None, near=(), working=state.aim is not None)
+        self._state = replace(state, hit=None, overdyes=None, near=(), trouble="", working=state.aim is not None)
         self.refresh()
         if state.aim is None:
             return
         workroom = self._app.workroom
 
-        def show(brought: tuple[Hit | None, tuple[Near, ...]]) -> None:
+        def show(brought: tuple[Hit | None, tuple[Near, ...], str]) -> None:
             if asked == self._asked:
-                self._state = replace(self._state, hit=brought[0], near=brought[1], working=False)
+                found, near, trouble = brought
+                self._state = replace(self._state, hit=found, near=near, trouble=trouble, working=False)
                 self.refresh()
 
         self._app.in_background(lambda: answer(state, workroom.kitchen().jars), show)
@@ -402,7 +403,7 @@ class AtColour:
             self._choose(self._view().cursor)
         elif not state.target and not (state.day and state.sample is None):
             self._begin_typing("target")
-        elif state.sample is None:
+        elif state.sample is None or state.trouble:
             self._begin_typing("sample")
         elif state.hit is not None and state.hit.advice:
             self._read_mend()

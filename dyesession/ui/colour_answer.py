@@ -6,21 +6,22 @@ from dataclasses import replace
 from dyesession.colour.mend import MODIFIERS, Lot
 from dyesession.daybook.hit import Hit, Overdye, hit, overdyes, prices_of, seconds_of
 from dyesession.daybook.shade_card import Near, lot_of, nearest_shades
+from dyesession.errors import UserError
 from dyesession.kitchen.model import Jar
 from dyesession.ui.colour_state import NEAREST, ColourState
 
 
-def answer(state: ColourState, jars: Iterable[Jar]) -> tuple[Hit | None, tuple[Near, ...]]:
-    """Whether the skein hit it, where there is one, and the past colours nearest what is wanted.
-
-    Raises `Unlike` for readings of unlike lights.
-    """
+def answer(state: ColourState, jars: Iterable[Jar]) -> tuple[Hit | None, tuple[Near, ...], str]:
+    """Whether the skein hit it, where there is one, the past colours nearest what is wanted, and why not."""
     if state.aim is None:
-        return None, ()
+        return None, (), ""
     near = nearest_shades(state.shades or (), state.aim.middle, NEAREST)
     if state.sample is None:
-        return None, near
-    return hit(state.aim, state.sample, state.undyed, _lot(state, jars)), near
+        return None, near, ""
+    try:
+        return hit(state.aim, state.sample, state.undyed, _lot(state, jars)), near, ""
+    except UserError as trouble:
+        return None, near, str(trouble)
 
 
 def overdyes_for(state: ColourState, jars: Iterable[Jar]) -> tuple[Overdye, ...]:

@@ -24,6 +24,8 @@ def next_act(state: ColourState) -> NextAct:
         return NextAct("type the colour you want", "or take it from your logs", "colour")
     if state.sample is None:
         return NextAct("type the skein's colour, dry", "or take it from your logs or a photo", "skein")
+    if state.trouble:
+        return NextAct("these two cannot be compared: type the skein's colour anew", "", "skein")
     if state.working or state.hit is None:
         return NextAct("one moment: looking", "", "")
     if not state.hit.advice:

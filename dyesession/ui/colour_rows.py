@@ -28,7 +28,7 @@ def colour_rows(view: ColourView, width: int, palette: Palette) -> tuple[Row, ..
     target_do, sample_do = _dos(view.target_do, width), _dos(view.sample_do, width)
     looking = (BLANK, heading("looking …")) if view.working else ()
     answer = (
-        *section("did it hit", verdict if view.words else []),
+        *section("did it hit", verdict if view.words or view.numbers else []),
         *section("what would mend it", _dos(view.mend, width)),
         *section("more or less of the same dye, modelled", _series(view, width, palette)),
         *section("dyed before", [*_two_lines(view.near, width, palette), *_dos(view.past_do, width)]),

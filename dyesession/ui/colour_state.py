@@ -31,7 +31,7 @@ class ColourState:
     """Everything Colour keeps. `shade` is the logged colour that the sample is, where it is one.
 
     `day` is a day whose dry skein is to be judged: its colour is noted there. `shades` is None as long as the logs
-    are being read; `working` while an answer is being reckoned.
+    are being read; `trouble` says why the two cannot be compared; `working` while an answer is being reckoned.
     """
 
     target: tuple[Reading, ...] = ()
@@ -40,6 +40,7 @@ class ColourState:
     shade: Shade | None = None
     undyed: Reading | None = None
     hit: Hit | None = None
+    trouble: str = ""
     overdyes: tuple[Overdye, ...] | None = None
     shades: tuple[Shade, ...] | None = None
     lots: tuple[DyedLot, ...] | None = None
@@ -67,7 +68,7 @@ def view_of(state: ColourState, frame: Frame, cursor: str) -> ColourView:
         sample=(_sample_line(state),) if state.sample is not None else (),
         sample_do=_sample_do(state),
         words=_capital(hit.found.words) + "." if hit is not None else "",
-        numbers=lines.numbers_of(hit) if hit is not None else "",
+        numbers=lines.numbers_of(hit) if hit is not None else state.trouble,
         notes=hit.notes if hit is not None else (),
         series=_series(state),
         series_says=_series_says(state),

@@ -105,7 +105,8 @@ async def test_a_wet_or_unlike_reading_is_refused_and_the_text_stays(room):
     assert "wet fibre shows another colour" in room.flat() and room.view.frame.entry.typed.endswith("wet")
     await room.press("escape", "c")
     await typed(room, "lab(46 44 29) D65/10")
-    assert "read both the same way" in room.flat() and not room.view.words
+    assert "read both the same way" in room.view.numbers and not room.view.words
+    assert "anew" in room.view.frame.next_act.act
     await room.press("delete")
     assert not room.view.sample
 
