@@ -4,7 +4,14 @@ Figures stand beside their sources in `scalds`, `iron`, `foam`, `apart`, `keepin
 """
 
 from dyesession.care.apart import KEEP_APART, NEVER_MIX, Apart
-from dyesession.care.asks import ASKS_PER_DAY, ASKS_PER_DAY_SOURCE, READABLE_C, AskNeed, ask_before
+from dyesession.care.asks import (
+    ASKS_PER_DAY,
+    ASKS_PER_DAY_SOURCE,
+    READABLE_C,
+    WORST_RANK,
+    AskNeed,
+    ask_before,
+)
 from dyesession.care.first_aid import first_aid_after, first_aid_for
 from dyesession.care.foam import foam_litres
 from dyesession.care.iron import (
@@ -50,6 +57,7 @@ __all__ = [
     "POISONED_MG_PER_KG",
     "READABLE_C",
     "TRIGGERS",
+    "WORST_RANK",
     "Apart",
     "AskNeed",
     "Choice",

@@ -15,6 +15,9 @@ from dyesession.care.situation import Situation
 ASKS_PER_DAY = 4
 ASKS_PER_DAY_SOURCE = "own choice, no source: asked more often, people answer without looking"
 
+WORST_RANK = 1
+"""The rank of a hazard that is asked about however many questions the day has had."""
+
 READABLE_C = (0.0, 105.0)
 """Temperatures a kitchen thermometer can read in a bath, °C: own choice, from ice to just over the boil."""
 
@@ -53,7 +56,7 @@ def _never_mix(scene: Scene) -> AskNeed | None:
         question=f"This must not be: {met.hazard}. Which pot is it really for?{_at(scene)}",
         why=met.text,
         expects=(scene.at.into if scene.target else scene.pot,),
-        rank=1,
+        rank=WORST_RANK,
         hazard=met.hazard,
     )
 

@@ -63,6 +63,7 @@ class Talk:
         self._news, self._over, self._verdict_wanted = True, False, False
         self._guess: Guess | None = None
         self._held: Ask | None = None
+        self._doubted: tuple[str, float] | None = None
 
     def run(self) -> int:
         """Talk until the dyer quits or the day is closed; the exit code."""
@@ -236,6 +237,9 @@ class Talk:
         confirmed = self._pot_answer(ask, text) if ask.kind == "pot" else self._temperature_answer(ask, text)
         if confirmed is None:
             return False
+        if doubt := self._doubts(ask, confirmed):
+            self._say(doubt)
+            return True
         self._record(confirmed)
         self._go_on(ask)
         return True
@@ -265,6 +269,14 @@ class Talk:
             return None
         self._say(f"{pot(self._session.snapshot.state, ask.vessel)}: {typed.shown}.")
         return ask.answered(temperature_c=typed.value)
+
+    def _doubts(self, ask: Ask, given: e.Confirmed) -> str:
+        """Why an answer is not taken yet: it is hard to believe, and was given only once."""
+        if given.temperature_c is None:
+            return ""
+        answer = (ask.key, given.temperature_c)
+        again, self._doubted = self._doubted == answer, answer
+        return "" if again else ask.doubt(given.temperature_c)
 
     def _go_on(self, ask: Ask) -> None:
         """A question that stood before a typed act: the act follows its answer."""

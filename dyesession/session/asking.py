@@ -12,6 +12,9 @@ from dyesession.session import events as e
 from dyesession.session.situation import moments_of_step, situation_of
 from dyesession.session.state import State, Vessel
 
+BELIEVED_WITHIN_C = 25.0
+"""An answer further than this from what is known of a pot is asked for once more; our own choice, no source."""
+
 
 @dataclass(frozen=True)
 class Ask:
@@ -38,6 +41,17 @@ class Ask:
         """The fact of "not now": it is logged, and the dyer goes on."""
         return e.PutOff(self.key, self.vessel)
 
+    def doubt(self, temperature_c: float) -> str:
+        """Why a temperature is hard to believe, in a sentence that names it; "" where it is not."""
+        low_c, high_c = care.READABLE_C  # beyond it the answer is refused outright
+        possible = low_c <= temperature_c <= high_c
+        if self.planned_c is None or not possible or abs(temperature_c - self.planned_c) <= BELIEVED_WITHIN_C:
+            return ""
+        return (
+            f"{temperature_c:g} °C, where {self.planned_c:.0f} °C was looked for: "
+            "if the thermometer says so, answer the same once more."
+        )
+
     def honest_answer(self) -> e.Confirmed:
         """The answer a rehearsal gives: the right pot, or the planned temperature."""
         if self.kind == "pot":
@@ -46,13 +60,19 @@ class Ask:
 
 
 def ask_before(state: State, command: e.Event, household: Household) -> Ask | None:
-    """The Ask that stands before a command, or None; none twice, and no more than care allows in a day."""
+    """The Ask that stands before a command, or None.
+
+    None is answered twice, and no more are asked in a day than care allows: but two things that must never meet
+    are always asked about. One that was put off comes back once.
+    """
     situation = situation_of(state, command, household)
-    if situation is None or len(state.answered) >= care.ASKS_PER_DAY:
+    need = care.ask_before(situation) if situation is not None else None
+    if situation is None or need is None:
         return None
-    need = care.ask_before(situation)
+    if len(state.answered) >= care.ASKS_PER_DAY and need.rank > care.WORST_RANK:
+        return None
     key = f"{_step_name(state, command)}: {command.kind} {situation.vessel}"
-    if need is None or key in state.answered:
+    if _is_settled(state, key):
         return None
     vessel = state.vessel(situation.vessel)
     if need.kind == "temperature" and vessel is not None and _read_just_now(state, vessel):
@@ -67,6 +87,18 @@ def ask_before(state: State, command: e.Event, household: Household) -> Ask | No
         expected=_expected(need, vessel),
         planned_c=situation.temperature_c,
     )
+
+
+COMES_BACK_S = 10 * 60.0
+"""What was put off and is still not done is asked about once more after this long; our own choice, no source."""
+
+
+def _is_settled(state: State, key: str) -> bool:
+    """Whether a question was answered, was put off just now, or was put off twice."""
+    put_off_s = [second for name, second in state.put_off if name == key]
+    if not put_off_s or state.answered.count(key) > len(put_off_s):
+        return key in state.answered
+    return len(put_off_s) > 1 or state.now_s - put_off_s[-1] < COMES_BACK_S
 
 
 def _expected(need: care.AskNeed, vessel: Vessel | None) -> str:

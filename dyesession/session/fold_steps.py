@@ -21,6 +21,8 @@ def _begun(state: State, event: e.Begun, at: c.Moment) -> State:
 
 def _answered(state: State, event: e.Confirmed | e.PutOff, at: c.Moment) -> State:
     state = replace(state, answered=(*state.answered, event.ask))
+    if isinstance(event, e.PutOff):
+        return replace(state, put_off=(*state.put_off, (event.ask, at.s)))
     if isinstance(event, e.Confirmed) and event.temperature_c is not None and event.vessel:
         return warmed(state, event.vessel, event.temperature_c, at)
     return state

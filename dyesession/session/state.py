@@ -182,6 +182,7 @@ class State:
     kept: tuple[KeptBath, ...] = ()
     weighed: tuple[tuple[str, float], ...] = ()
     answered: tuple[str, ...] = ()
+    put_off: tuple[tuple[str, float], ...] = ()
     baths_made: int = 0
     notes: tuple[str, ...] = ()
     flags: tuple[Flag, ...] = ()

@@ -32,6 +32,7 @@ class Acts:
         self.meaning: Meaning | None = None
         self._pot = ""
         self._hand = Hand()
+        self._doubted: tuple[str, float] | None = None
 
     @property
     def _state(self) -> State:
@@ -255,6 +256,7 @@ class Acts:
 
     def _put_away(self, act: m.PutAway) -> None:
         self._day.clear_typing()
+        self._day.put_down()
         self._pot = ""
         self._day.set_mode(where="", note="")
 
@@ -302,7 +304,11 @@ class Acts:
         suggestion = self._day.suggestion()
         try:
             if isinstance(suggestion, Ask) and self.meaning is None:
-                event: e.Event = suggestion.answered(temperature_c=_degrees_c(act.text))
+                temperature_c = _degrees_c(act.text)
+                if doubt := self._doubts(suggestion, temperature_c):
+                    self._day.say(doubt)
+                    return
+                event: e.Event = suggestion.answered(temperature_c=temperature_c)
                 said = ""
             else:
                 meaning = self.meaning or meaning_of_number(act.text)
@@ -314,6 +320,11 @@ class Acts:
             return
         self._day.clear_typing()
         self._day.do(event, said)
+
+    def _doubts(self, ask: Ask, temperature_c: float) -> str:
+        """Why an answer is not taken yet: it is hard to believe, and was given only once."""
+        again, self._doubted = self._doubted == (ask.key, temperature_c), (ask.key, temperature_c)
+        return "" if again else ask.doubt(temperature_c)
 
 
 def _degrees_c(text: str) -> float:

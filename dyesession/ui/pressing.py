@@ -14,6 +14,8 @@ from textual.screen import Screen
 
 # A wet contact bounces: the same act within this time counts once (common practice, no source).
 BOUNCE_S = 0.15
+# A question drops what is pressed within this time of its appearing: it was meant for something else (no source).
+ASK_REST_S = 0.6
 NAMED = {
     "full_stop": ".", "question_mark": "?", "minus": "-", "exclamation_mark": "!", "slash": "/",
 }  # fmt: skip

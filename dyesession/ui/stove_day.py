@@ -14,7 +14,10 @@ from textual.message import Message
 from dyesession.account import Account
 from dyesession.errors import UserError
 from dyesession.session import events as e
+from dyesession.session.asking import Ask, ask_before
+from dyesession.session.fit import misfit
 from dyesession.session.session import GAP_S, Session, Snapshot
+from dyesession.session.state import State
 from dyesession.session.suggest import Ring, Suggestion, rings, suggest
 from dyesession.ui import messages as m
 from dyesession.ui.acts import Acts
@@ -43,6 +46,7 @@ class StoveDay:
         self._app, self.session = app, session
         told = session.snapshot.shelf.told
         self.mode = Mode(where=_return_heading(session), note=told[0] if told else "")
+        self._held: Ask | None = None
         self._acts = Acts(self)
         self.screen = StoveScreen(self._view(), bounce_s)
         session.listen(lambda snapshot: self._changed())
@@ -53,8 +57,26 @@ class StoveDay:
         return self.session.snapshot.state.status == "complete"
 
     def suggestion(self) -> Suggestion:
-        """What comes next, now."""
+        """What comes next, now: before anything but what rings, the question that an act waits for."""
+        if (held := self._still_held()) is not None:
+            return held
         return suggest(self.session.snapshot.state, self.session.now_s(), self.session.household)
+
+    def _still_held(self) -> Ask | None:
+        """The question that an act of the dyer's own waits for, while it still stands."""
+        if self._held is None or self.rings():
+            return None
+        stands = ask_before(self._present(), self._held.then, self.session.household)
+        if stands is None or stands.key != self._held.key:
+            self._held = None
+        return self._held
+
+    def _present(self) -> State:
+        return replace(self.session.snapshot.state, now_s=self.session.now_s())
+
+    def put_down(self) -> None:
+        """The act that waits for an answer is left out."""
+        self._held = None
 
     def rings(self) -> tuple[Ring, ...]:
         """What rings now, loudest first."""
@@ -111,7 +133,26 @@ class StoveDay:
         self._acts.meaning = None
 
     def do(self, command: e.Event, said: str = "") -> None:
-        """Send a command; a refusal comes back as one line and nothing is lost."""
+        """Send a command; a refusal comes back as one line and nothing is lost.
+
+        Whatever key it came from, the question that stands before it is asked first; the act follows the answer.
+        """
+        if (ask := self._asked_first(command)) is not None:
+            self._held = ask
+            self.set_mode(note="", where="")
+            return
+        held, self._held = self._held, None
+        self._send(command, said)
+        if held is not None and isinstance(command, e.Confirmed | e.PutOff) and command.ask == held.key:
+            self._send(held.then, said)
+
+    def _asked_first(self, command: e.Event) -> Ask | None:
+        state = self._present()
+        if misfit(state, command) is not None:
+            return None  # the day refuses it, in a sentence
+        return ask_before(state, command, self.session.household)
+
+    def _send(self, command: e.Event, said: str) -> None:
         self.mode = replace(self.mode, note=said, where="")
         future = self.session.do(command)
         future.add_done_callback(lambda done: self._told(done.exception()))

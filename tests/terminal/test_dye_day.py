@@ -16,7 +16,7 @@ from dyesession.session.opening import read_day
 from dyesession.storage import DISK
 
 ROOT = Path(__file__).resolve().parents[2]
-BOUNCE_S = 0.2
+BOUNCE_S, ASK_REST_S = 0.2, 0.7
 KITCHEN = ROOT / "dyesession" / "kitchen" / "example.toml"
 
 
@@ -130,6 +130,7 @@ def test_a_day_from_the_first_weighing_to_the_closed_log(stove: Stove) -> None:
     step(terminal, " ", "begin: strain in C")
     step(terminal, " ", "ASK")
     step(terminal, "  \ry", "ASK")
+    time.sleep(ASK_REST_S)  # nobody reads a question faster
     step(terminal, "69\r", "strain C into the dye pot")
     step(terminal, " ", "begin: extract again")
     assert "strained" in stove.kinds()
@@ -177,6 +178,7 @@ def _spaces_until(terminal: Terminal, stove: Stove, shows: str, most: int = 60) 
         if re.search(shows, shown):
             return
         if "ASK" in shown:
+            time.sleep(ASK_REST_S)
             terminal.press("69\r")
         elif waiting := re.search(r"NEXT.*? (?:see whether|turn off the heat under|look at the shade in|finish)", shown):
             if "RINGING" in shown or not re.search(r"\bin (\d|less)", shown):

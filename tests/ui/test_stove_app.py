@@ -108,24 +108,6 @@ async def test_a_typed_number_is_said_back_before_it_counts(tmp_path: Path) -> N
 
 
 @at_the_stove
-async def test_space_enter_and_y_never_pass_an_ask(tmp_path: Path) -> None:
-    stove = Stove(tmp_path)
-    async with stove.app.run_test(size=(80, 24)) as pilot:
-        ask = await stove.until(pilot, Ask)
-        before = len([one for one in stove.session.snapshot.entries if one.event.kind not in e.PROGRAM_KINDS])
-        for _ in range(30):
-            await pilot.press("space", "enter", "y", "space", "space")
-        await stove.settle(pilot)
-        after = len([one for one in stove.session.snapshot.entries if one.event.kind not in e.PROGRAM_KINDS])
-        assert before == after and isinstance(stove.app.suggestion(), Ask)
-        await stove.press(pilot, *"68", "enter")
-        assert stove.app.suggestion() == ask.then
-        confirmed = [one.event for one in stove.session.snapshot.entries if isinstance(one.event, e.Confirmed)]
-        assert confirmed[-1].temperature_c == 68.0
-    stove.session.close()
-
-
-@at_the_stove
 async def test_the_whole_day_by_keys_alone(tmp_path: Path) -> None:
     stove = Stove(tmp_path)
     async with stove.app.run_test(size=(80, 24)) as pilot:
@@ -164,27 +146,6 @@ def test_every_size_shows_the_next_act(tmp_path: Path, size: tuple[int, int]) ->
         async with stove.app.run_test(size=size) as pilot:
             await stove.press(pilot, "space", "space")
             assert "weigh and add" in shown(stove.app).replace("\n", " ") or "ADD" in shown(stove.app).upper()
-        stove.session.close()
-
-    asyncio.run(look())
-
-
-@pytest.mark.parametrize("size", [(60, 18), (80, 24), (200, 60)])
-def test_a_grave_caution_and_its_question_bring_first_aid_and_the_kitchens_number(
-    tmp_path: Path, size: tuple[int, int]
-) -> None:
-    async def look() -> None:
-        stove = Stove(tmp_path)
-        stove.session.poison_centre = "0123 456 789"
-        async with stove.app.run_test(size=size) as pilot:
-            await stove.until(pilot, Ask)
-            asked = " ".join(shown(stove.app).replace("║", " ").split())
-            assert "Scalded: cool running water at once" in asked and "(0123 456 789)" in asked
-            await stove.press(pilot, *"68", "enter")
-            cared = " ".join(shown(stove.app).split())
-            assert "one second burns. Strain with a ladle, away from you. Scalded: cool running water" in cared
-            assert "Poison centre 0123 456 789." in cared
-        assert "0123 456 789" not in Path(stove.session.snapshot.path).read_text("utf-8")
         stove.session.close()
 
     asyncio.run(look())

@@ -8,11 +8,12 @@ from typing import Any, ClassVar
 from textual.app import ComposeResult
 from textual.events import Key as KeyPressed
 from textual.events import Resize
+from textual.message import Message
 from textual.screen import Screen
 
 from dyesession.ui.keys import BY_KEY
-from dyesession.ui.messages import Chosen, Entered, KeyTouched, Typed
-from dyesession.ui.pressing import BOUNCE_S, InOrder, Pressed
+from dyesession.ui.messages import Chosen, Entered, KeyTouched, NotNow, Typed
+from dyesession.ui.pressing import ASK_REST_S, BOUNCE_S, InOrder, Pressed
 from dyesession.ui.room import room_of
 from dyesession.ui.stove_rooms import Arrangement, arrange
 from dyesession.ui.stove_view import StoveView
@@ -75,6 +76,8 @@ class StoveScreen(Screen[None]):
         self._view = view
         self.styles.overflow_x = self.styles.overflow_y = "hidden"
         self._typed = ""
+        self._ask_rest_s = ASK_REST_S if bounce_s else 0.0
+        self._asked_at_s = float("-inf")
         self._keys = InOrder(self, self._press, bounce_s)
         self._pictures = [PotPicture(f"pot-{index}") for index in range(MOST_PICTURES)]
         self._widgets: dict[str, Drawn[Any]] = {str(widget.id): widget for widget in _simple_widgets()}
@@ -111,6 +114,8 @@ class StoveScreen(Screen[None]):
     def show(self, view: StoveView) -> None:
         """Draw this view from now on. An equal view changes and repaints nothing."""
         if view != self._view:
+            if view.ask is not None and (self._view.ask is None or view.ask.question != self._view.ask.question):
+                self._asked_at_s = Message().time
             self._view = view
             if self.is_mounted:
                 self._redraw()
@@ -145,7 +150,23 @@ class StoveScreen(Screen[None]):
         else:
             self._press(Pressed(message.key, None, message.time))
 
+    def _too_soon(self, at_s: float) -> bool:
+        """Whether a question has only just appeared: nobody can have read it."""
+        return self._view.ask is not None and at_s - self._asked_at_s < self._ask_rest_s
+
+    def on_chosen(self, message: Chosen) -> None:
+        """A letter pressed or touched before the question could be read answers nothing."""
+        if self._too_soon(message.time):
+            message.stop()
+
+    def on_not_now(self, message: NotNow) -> None:
+        """Nor does it put off."""
+        if self._too_soon(message.time):
+            message.stop()
+
     def _press(self, pressed: Pressed) -> None:
+        if self._too_soon(pressed.at_s) and not self._typed:
+            return
         if not (self._type(pressed.key, pressed.character) or self._answer(pressed.key)):
             self._act(pressed.key, pressed.at_s)
 
