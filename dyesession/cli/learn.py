@@ -64,8 +64,10 @@ def learnt_for(workroom: "Workroom", substances: Iterable[str] = (), without: st
 
 
 def _from_days(workroom: "Workroom", lines: "Iterable[DayLine]") -> "Learnt":
-    from dyesession.daybook.learning import learnt
-    from dyesession.session.quick_day import read_facts_of_day
+    from dyesession.cli.daybook import index_of
+    from dyesession.daybook.learned_index import learnt_of
     from dyesession.storage import DISK
 
-    return learnt(read_facts_of_day(DISK, workroom.log(one.file)) for one in lines)
+    beside = index_of(workroom.logs)
+    index = beside.with_name(beside.name.replace("day-book", "own-numbers"))
+    return learnt_of(DISK, [workroom.log(one.file) for one in lines], index)

@@ -7,6 +7,7 @@ the logs each time; there is no second store. How to combine days: `dyeing.learn
 import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from datetime import UTC
 from functools import cache
 from statistics import median
 
@@ -69,19 +70,40 @@ class Learnt:
         return next((one for one in self.numbers if one.about == wanted), None)
 
 
+@dataclass(frozen=True)
+class DayTold:
+    """Everything one day says: its name, when it was opened (ISO 8601, in UTC), its sayings and its depths."""
+
+    day: str
+    opened: str
+    seen: tuple[Seen, ...] = ()
+    depths: tuple[Depth, ...] = ()
+
+
+def told_by(day: LoggedDay) -> DayTold:
+    """What a day says. A rehearsal says nothing, nobody dyed it; so does a day whose figures no formula takes."""
+    told = DayTold(day.name, day.opened.at.astimezone(UTC).isoformat())
+    if day.rehearsal:
+        return told
+    try:
+        paces = tuple(walk(day))
+        seen = (*seen_in_baths(day.name, paces), *seen_in_heat(day, paces))
+        return replace(told, seen=seen, depths=tuple(depths_seen(day, paces)))
+    except UserError:
+        return told
+
+
 def learnt(days: Iterable[LoggedDay]) -> Learnt:
-    """What these days taught, whichever order they come in. Rehearsals are passed over: nobody dyed them."""
-    seen: list[Seen] = []
-    depths: list[Depth] = []
-    for day in sorted((one for one in days if not one.rehearsal), key=lambda one: (one.opened.at, one.name)):
-        try:
-            paces = tuple(walk(day))
-            seen += [*seen_in_baths(day.name, paces), *seen_in_heat(day, paces)]
-            depths += depths_seen(day, paces)
-        except UserError:
-            continue  # a day whose figures no formula takes teaches nothing
-    numbers = [_number(about, found) for about, found in _by_about(seen).items()]
+    """What these days taught, whichever order they come in."""
+    return learnt_from(told_by(one) for one in days)
+
+
+def learnt_from(told: Iterable[DayTold]) -> Learnt:
+    """The numbers out of what days say."""
+    days = sorted(told, key=lambda one: (one.opened, one.day))
+    numbers = [_number(about, found) for about, found in _by_about([s for one in days for s in one.seen]).items()]
     kept = {one.about.of: one.own.centre for one in numbers if one.about.what == "kept share"}
+    depths = [depth for one in days for depth in one.depths]
     return Learnt(tuple(sorted([*numbers, *_of_depths(depths, kept)], key=lambda one: one.about)))
 
 

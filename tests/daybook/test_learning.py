@@ -3,14 +3,18 @@
 import math
 from dataclasses import replace
 from datetime import timedelta
+from pathlib import Path
 
 import pytest
 from daybook.logged import logged
+from daybook.written import written
 from days import Day
 
 from dyesession.account import reckon
 from dyesession.account.logged import priors_for_log, starting_of
 from dyesession.account.unknowns import Starting
+from dyesession.daybook import learned_index
+from dyesession.daybook.learned_index import learnt_of
 from dyesession.daybook.learned_text import changed_lines, learned_as_json, learned_lines
 from dyesession.daybook.learning import Learnt, learnt
 from dyesession.daybook.own_numbers import own_kitchen, start_of
@@ -18,6 +22,8 @@ from dyesession.dyeing.priors import KEPT_SHARE, UPTAKE_RATE
 from dyesession.kitchen.model import Jar, Kitchen
 from dyesession.session import events as e
 from dyesession.session.opening import LoggedDay
+from dyesession.session.opening import read_day as read_day_file
+from dyesession.storage import DISK
 
 
 def read_day(
@@ -131,3 +137,27 @@ def test_what_one_day_taught_is_told_after_it(four: list[LoggedDay]) -> None:
     assert changed_lines(learnt(four), learnt(four), 90) == []
     as_json = learned_as_json(learnt(four))
     assert {one["what"] for one in as_json["numbers"]} == {"exhaustion", "kept share", "liquor held"}
+
+
+def test_the_index_gives_the_same_numbers_and_one_meddled_with_costs_only_time(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    run = Day()
+    while run.state.status != "complete":
+        act = run.suggest()
+        if isinstance(act, e.Lifted) and act.lot == "large skein" and act.vessel == "wash pot":
+            run.do(e.Lifted(act.lot, act.vessel, 480.0))
+        else:
+            run.space()
+    paths = [written(run, tmp_path, f"2026-03-1{i}-a-day-k7q2") for i in (4, 5)]
+    index = tmp_path / "cache" / "own.json"
+    cold = learnt_of(DISK, paths, index)
+    assert cold.numbers and cold == learnt_of(DISK, paths) == learnt(read_day_file(DISK, one) for one in paths)
+    with monkeypatch.context() as no_reading:
+        no_reading.setattr(learned_index, "told_by", lambda day: pytest.fail("read out of the log again"))
+        assert learnt_of(DISK, paths, index) == cold
+    index.write_text(index.read_text("utf-8").replace('"value"', '"worth"'), "utf-8")
+    assert learnt_of(DISK, paths, index) == cold
+    (tmp_path / "torn.toml").write_bytes(b"not a log")
+    assert learnt_of(DISK, [*paths, tmp_path / "torn.toml", tmp_path / "gone.toml"], index) == cold
+
