@@ -6,7 +6,7 @@ Implements `ui.workroom.Workroom`. What is heavy is loaded when it is asked for:
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from dyesession.cli.workroom import Workroom, WorkroomError
 from dyesession.clock import SystemClock
@@ -35,7 +35,8 @@ if TYPE_CHECKING:
     from dyesession.storage import Storage
 
 KITCHEN_FILE = "kitchen.toml"
-PAPERS = "papers"
+PAPERS, RECIPES = "papers", "recipes"
+MOST_OF_A_NAME = 99  # files of one name; our own choice, no source
 
 
 class DyersFolder:
@@ -144,6 +145,20 @@ class DyersFolder:
 
     def _write(self, path: Path, text: str) -> None:
         write_text(self._storage, path, text)
+
+    def keep_recipe(self, document: Mapping[str, Any]) -> Path:
+        """Write a recipe down in the folder's own `recipes`; nothing is ever written over. Answers with where."""
+        from dyesession.session.log_create import SLUG_LENGTH, plain_words
+        from dyesession.tomlfile import write_document
+
+        stem = plain_words(str(document["name"]))[:SLUG_LENGTH].strip("-") or "recipe"
+        names = (stem, *(f"{stem}-{number}" for number in range(2, MOST_OF_A_NAME)))
+        folder = self.folder / RECIPES
+        path = next((folder / f"{one}.toml" for one in names if not (folder / f"{one}.toml").exists()), None)
+        if path is None:
+            raise WorkroomError(f"{folder} holds {MOST_OF_A_NAME} recipes called {stem}; expected another name")
+        self._write(path, write_document(dict(document)))
+        return path
 
     def day_book(self) -> DayBook:
         """Every day there is a log of, by the index in the cache folder. Raises what the logs' folder raises."""

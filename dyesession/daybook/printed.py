@@ -44,9 +44,9 @@ def review_lines(review: Review, width: int) -> list[str]:
     lines += ["", *wrap("", ["The day, in hours from its opening: dots as planned, hashes as it was"]), *drawn] if drawn else []
     lines += _section("Heat, wanted and read", heat_lines(review.curves), wrap)
     lines += _section("Steps, planned and actual", (_step(review, one) for one in review.steps), wrap)
-    lines += _section("Doses, planned and weighed", (_dose(one) for one in review.doses), wrap)
+    lines += _section("Doses, planned and weighed", (dose_words(one) for one in review.doses), wrap)
     for bath in review.baths:
-        lines += _section(_bath_heading(bath), _bath(review, bath), wrap)
+        lines += _section(bath_heading(bath), bath_words(review, bath), wrap)
     lines += _section("Your own numbers that the estimates started from", review.starts_from, wrap)
     lines += _section("Readings", (f"{_at(review, one.at)} {one.text}" for one in review.readings), wrap)
     lines += _section("Asked", (_asked(review, one) for one in review.asks), wrap)
@@ -126,7 +126,8 @@ def _heat(stretch: Stretch) -> list[str]:
     return pieces
 
 
-def _dose(dose: DoseReview) -> str:
+def dose_words(dose: DoseReview) -> str:
+    """A dose in one line: planned, put in, how far off."""
     planned = f"planned {show_mass(dose.planned_g.aim)}" if dose.planned_g else "not planned"
     if dose.added_g is None:
         return f"{dose.ingredient}: {planned}, not put in"
@@ -135,12 +136,13 @@ def _dose(dose: DoseReview) -> str:
     return f"{dose.ingredient}: {planned}, put in {show_mass(dose.added_g)}{apart}, {dose.how}"
 
 
-def _bath_heading(bath: BathReview) -> str:
+def bath_heading(bath: BathReview) -> str:
+    """What stands above the lines of a bath."""
     named = f"Kept bath “{bath.vessel}”" if bath.kept else f"Bath in the {bath.vessel}"
     return f"{named}, shown then and reckoned now"
 
 
-def _bath(review: Review, bath: BathReview) -> list[str]:
+def bath_words(review: Review, bath: BathReview) -> list[str]:
     """The last few times this bath changed to the eye, each beside what is reckoned for it now."""
     now = _by_entry(bath.reckoned_now)
     told = [(after, _estimate(lines), lines[0].at) for after, lines in _by_entry(bath.shown_then).items()]

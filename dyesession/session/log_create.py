@@ -22,14 +22,19 @@ NAME = re.compile(r"[a-z0-9][a-z0-9-]{0,79}\Z")
 _NO_LINKS = {errno.EPERM, errno.ENOTSUP, errno.EOPNOTSUPP, errno.ENOSYS, errno.EMLINK}
 
 
+def plain_words(title: str) -> str:
+    """A title as a file may be called: lower-case letters, digits, hyphens; "" where nothing of that is left."""
+    plain = unicodedata.normalize("NFKD", title[:200]).encode("ascii", "ignore").decode().lower()
+    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")
+
+
 def session_name(title: str, day: date, pick: Callable[[str], str] | None = None) -> str:
     """A file name for a session, such as 2026-03-14-madder-brick-k7q2: lower-case letters, digits, hyphens.
 
     Whatever the title holds, nothing else gets into the name; the title itself belongs inside the file. The
     last letters are random, or as `pick` chooses each of them.
     """
-    plain = unicodedata.normalize("NFKD", title[:200]).encode("ascii", "ignore").decode().lower()
-    words = re.sub(r"[^a-z0-9]+", "-", plain).strip("-")
+    words = plain_words(title)
     slug = f"{day.year:04}-{day.month:02}-{day.day:02}-{words or 'session'}"[:SLUG_LENGTH].rstrip("-")
     pick = pick or _any_letter
     return f"{slug}-{''.join(pick(UNLIKE_EACH_OTHER) for _ in range(RANDOM_LENGTH))}"

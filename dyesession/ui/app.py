@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from dyesession.clock import Instant
     from dyesession.kitchen.model import Alarm, Kitchen
     from dyesession.plan.explained import Worked
-    from dyesession.plan.model import Plan
+    from dyesession.plan.model import FibreLot, Plan
     from dyesession.recipe.model import Recipe
     from dyesession.session.session import Session
     from dyesession.session.suggest import Suggestion
@@ -152,7 +152,13 @@ class DyeApp(App[int]):
         if place is not None:
             self._lay_over(place)
         else:
-            self._places[0].refresh()
+            self._come_back()
+
+    def _come_back(self) -> None:
+        """Show the place that was come back to; the Bench looks round again for what is new."""
+        self._places[-1].refresh()
+        if self._bench is not None and self._places[-1] is self._bench:
+            self._bench.look_round()
 
     def _last_pressed(self) -> tuple[str, float]:
         from dyesession.ui.screens.place import PlaceScreen
@@ -176,13 +182,25 @@ class DyeApp(App[int]):
             return
         self._places.pop()
         self.pop_screen()
-        self._places[-1].refresh()
+        self._come_back()
 
     def work_out(self, recipe: Path) -> None:
         """Go and work out a recipe."""
         from dyesession.ui.at_working import AtWorkingOut
 
         self.go_to(AtWorkingOut(self, recipe, self._bounce_s))
+
+    def work_out_recipe(self, recipe: Recipe, lots: tuple[FibreLot, ...]) -> None:
+        """Go and work out a recipe that lies in no file, for these lots of fibre."""
+        from dyesession.ui.at_working import AtWorkingOut
+
+        self.go_to(AtWorkingOut(self, recipe, self._bounce_s, lots))
+
+    def look_back(self, session: str, changed: Callable[[], None]) -> None:
+        """Lay a day of the day book open; `changed` is told when something was written into its log."""
+        from dyesession.ui.at_day import open_day
+
+        self.go_to(open_day(self, session, self._bounce_s, changed))
 
     def open_kitchen(self, worked: Worked | None, kept: Callable[[Kitchen], None]) -> None:
         """Go to My kitchen, for a plan or for itself; `kept` hears of every change."""

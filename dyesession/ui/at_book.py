@@ -123,7 +123,7 @@ class AtDayBook:
     def _choose(self, key: str) -> None:
         kind, _, rest = key.partition(":")
         if kind == "day":
-            self._look_back(rest)
+            self._app.look_back(rest, self.look_through)
         elif kind == "aside" and self._book is not None:
             one = left_aside(self._book)[int(rest)]
             self._app.show_page(one.file, one.reason, "any key: back to the Day book")
@@ -133,18 +133,6 @@ class AtDayBook:
             self._app.open_place("Bench")
         else:
             self._note = "Mark a day first."
-
-    def _look_back(self, session: str) -> None:
-        workroom, width = self._app.workroom, max(40, self.screen.size.width - 6)
-
-        def read() -> str:
-            from dyesession.daybook import review, review_lines
-
-            return "\n".join(review_lines(review(workroom.day(workroom.log_of(session))), width))
-
-        self._app.in_background(
-            read, lambda text: self._app.show_page(session, text, "any key: back to the Day book")
-        )
 
     # The view.
 

@@ -46,10 +46,12 @@ _TYPING_KEYS = ("enter", "escape")
 class AtWorkingOut:
     """What Working out is in the middle of."""
 
-    def __init__(self, app: DyeApp, recipe: Path, bounce_s: float) -> None:
+    def __init__(
+        self, app: DyeApp, recipe: Path | Recipe, bounce_s: float, lots: tuple[FibreLot, ...] = ()
+    ) -> None:
         self._app = app
-        self._recipe: Recipe = app.workroom.recipe(recipe)
-        self._remarks = app.workroom.remarks(recipe)
+        self._recipe: Recipe = app.workroom.recipe(recipe) if isinstance(recipe, Path) else recipe
+        self._remarks = app.workroom.remarks(recipe) if isinstance(recipe, Path) else {}
         self._kitchen: Kitchen = app.workroom.kitchen()
         self._lots: tuple[FibreLot, ...] = ()
         self._depth: Depth = "aim"
@@ -61,6 +63,10 @@ class AtWorkingOut:
         self._asking, self._about, self._typed = NEW, "", ""
         self._pattern = pn.PatternTalk()
         self._note = EXAMPLE
+        if lots:
+            self._asking, self._note, self._lots = "", "", lots
+            self._work_out()
+            self._to_next()
         self.screen: PlaceScreen[WorkingView] = PlaceScreen(WORKING_DRAWING, self._view(), bounce_s)
 
     @property

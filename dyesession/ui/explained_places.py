@@ -1,7 +1,18 @@
 """What the `?` page of each place says: the place in the trade's words, then its keys. Knows no state."""
 
 from dyesession.ui.keys import key_table
-from dyesession.ui.place_keys import BENCH, COLOUR, DAY_BOOK, KITCHEN, WORKING_OUT, place_key_table
+from dyesession.ui.place_keys import (
+    BENCH,
+    COLOUR,
+    COMPARE,
+    DAY,
+    DAY_BOOK,
+    KITCHEN,
+    REPEAT,
+    WORKING_OUT,
+    WRONG,
+    place_key_table,
+)
 
 _BENCH = """\
 Where a day begins and ends.
@@ -64,6 +75,27 @@ demo         an invented day that came with the program. Demo days go once there
 a day        chosen, it is laid open: how it came out, what went otherwise than planned, its steps and its heat;
              and the lines that repeat it, put it beside another day, ask what went wrong, print its tags.
 """
+_DAY = """\
+A day laid open: how it came out, what is still wanted, what can be done with it, how it went.
+
+!            aftercare that is due. Chosen, it is typed in your own words and goes into this day's log, closed or not;
+             the log only ever grows. Where there are several lots, begin with the lot: small skein: even, #8b3a2b
+─ and ▄      a step as it was planned, and as it was. ┊ a stretch in which nothing happens, drawn short.
+shown then and reckoned now   what you were told of a bath on the day, and what today's reckoning makes of it.
+"""
+_REPEAT = """\
+A recipe of what was done on that day, not of what had been planned: doses as weighed, heat as it was.
+
+depth        1 as it was, 0.5 for half of it. Depth follows the dose only roughly; the line says how roughly.
+other this time   what differs from that day, and what it does to the colour where that can be told.
+"""
+_COMPARE = """\
+Two days side by side: how they came out, then what was other, what matters most for the colour first.
+"""
+_WRONG = """\
+The usual causes of a trouble, each with its source: those the log shows first, then those it says nothing of, then
+those it speaks against. A cause is never proved by a log. Behind each stands the mend.
+"""
 _STOVE = """\
 Pots as they stand: filled to their waterline, in the liquor's own colour once it was read, the clock in it.
 
@@ -82,6 +114,9 @@ DAY_BOOK_HELP = f"{_DAY_BOOK}\nkeys\n\n{place_key_table(DAY_BOOK)}"
 _HELPS = {
     BENCH: BENCH_HELP, WORKING_OUT: WORKING_OUT_HELP, KITCHEN: KITCHEN_HELP, COLOUR: COLOUR_HELP,
     DAY_BOOK: DAY_BOOK_HELP,
+    **{place: f"{text}\nkeys\n\n{place_key_table(place)}" for place, text in (
+        (DAY, _DAY), (REPEAT, _REPEAT), (COMPARE, _COMPARE), (WRONG, _WRONG),
+    )},
 }  # fmt: skip
 STOVE_HELP = f"{_STOVE}\nkeys\n\n{key_table()}"
 

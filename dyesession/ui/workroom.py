@@ -7,7 +7,7 @@ asked for is named without being loaded, so that the Bench is quickly up.
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING, Any, Protocol
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -95,6 +95,10 @@ class Workroom(Protocol):
 
     def photo_readings(self, name: str, boxes: Mapping[str, Box], reflects: float, light: str) -> FrameReadings:
         """The colours of a photo's patches."""
+        ...
+
+    def keep_recipe(self, document: Mapping[str, Any]) -> Path:
+        """Write a recipe down among the dyer's own, under a file's name of its own; answers with where."""
         ...
 
     def day_book(self) -> DayBook:
