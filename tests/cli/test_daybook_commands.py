@@ -249,3 +249,11 @@ def test_a_new_day_starts_from_what_days_taught_and_its_log_says_so(
     assert check_log(path) == []
     again = folder.resume(path)
     again.close()
+
+
+def test_a_day_is_repeated_towards_a_target(room: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    told = json.loads(typed(capsys, room, "repeat", MADDER, "--fibre", "90 g wool", "--target", "#b5715f", "--json"))
+    assert 0.1 < told["towards"]["depth"] < 1.0 and told["towards"]["lot"] == "large skein"
+    expected = told["expected_depth"]
+    assert expected["low"] < told["towards"]["depth"] < expected["high"]
+    assert "no depth can be told" in typed(capsys, room, "repeat", THIRD, "--target", "#b5715f", code=1)
