@@ -1,6 +1,7 @@
 """What a rehearsed day tells, gathered from its session: timeline, ledger, care per step. Pure."""
 
-from collections.abc import Sequence
+import re
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 from pathlib import Path
 
@@ -13,6 +14,8 @@ from dyesession.session.session import Snapshot
 from dyesession.session.state import State, StepState
 from dyesession.session.words import happened_words, when_text
 
+_FIGURES = re.compile(r"\d[\d.]*")
+
 
 def gathered(
     day: Snapshot[Account],
@@ -21,6 +24,7 @@ def gathered(
     shown: Sequence[Shown],
     questions: Sequence[Question],
     calls: Sequence[Call],
+    cared: Mapping[str, Sequence[str]],
 ) -> Rehearsed:
     """Everything the rehearsal tells, once the day is closed."""
     facts = [one for one in day.entries if not isinstance(one.event, e.Accounted)]
@@ -33,7 +37,7 @@ def gathered(
         timeline=tuple(_happening(day.state, one, started) for one in facts),
         account=tuple(shown),
         ledger=tuple(_ledger_line(day.state, one) for one in day.account.lines),
-        care=_care(facts, questions),
+        care=_care(facts, questions, cared),
         questions=tuple(questions),
         calls=tuple(calls),
     )
@@ -92,11 +96,23 @@ def _signed(band: Band90, unit: str) -> str:
     return f"-{rounded_band(Band90(-band.mean, -band.high, -band.low), unit)}"
 
 
-def _care(facts: Sequence[Entry], questions: Sequence[Question]) -> tuple[StepCare, ...]:
-    asked: dict[str, int] = {}
-    for one in questions:
-        asked[one.step] = asked.get(one.step, 0) + 1
-    begun = [one.event for one in facts if isinstance(one.event, e.Begun)]
-    known = {one.step for one in begun}
-    rest = [StepCare(step, (), count) for step, count in asked.items() if step not in known]
-    return (*(StepCare(one.step, one.reminders, asked.get(one.step, 0)) for one in begun), *rest)
+def _care(
+    facts: Sequence[Entry], questions: Sequence[Question], cared: Mapping[str, Sequence[str]]
+) -> tuple[StepCare, ...]:
+    """Each step with what was said as it began and with its acts, every sentence once; then the acts after them."""
+    begun = {one.event.step: one.event.reminders for one in facts if isinstance(one.event, e.Begun)}
+    names = dict.fromkeys((*begun, *cared, *(one.step for one in questions)))
+    return tuple(
+        StepCare(
+            name,
+            _once(begun.get(name, ()), cared.get(name, ())),
+            sum(one.step == name for one in questions),
+        )
+        for name in names
+    )
+
+
+def _once(begun: Sequence[str], acts: Sequence[str]) -> tuple[str, ...]:
+    """What was said as a step began and with its acts; a reminder said again with the figures read is one."""
+    said = {_FIGURES.sub("#", text): text for text in (*reversed(acts), *reversed(begun))}
+    return tuple(reversed(said.values()))

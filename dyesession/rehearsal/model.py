@@ -78,6 +78,11 @@ class Rehearsed:
     calls: tuple[Call, ...]
 
     @property
+    def reminder_count(self) -> int:
+        """How many reminders the day shows."""
+        return sum(len(one.texts) for one in self.care)
+
+    @property
     def alarms(self) -> tuple[Call, ...]:
         """What rang because a hot pot was left too long."""
         return tuple(one for one in self.calls if one.severity == "alarm")

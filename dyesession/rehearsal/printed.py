@@ -4,6 +4,7 @@ import textwrap
 from collections.abc import Iterable
 from datetime import datetime
 
+from dyesession.care import ASKS_PER_DAY
 from dyesession.rehearsal.model import Happening, Rehearsed
 from dyesession.session.words import day_text
 from dyesession.units import show_duration
@@ -15,9 +16,9 @@ _LANE_WIDTH = 7
 def rehearsed_lines(rehearsed: Rehearsed, width: int = WIDTH) -> list[str]:
     """The whole rehearsal, line by line, wrapped to `width` columns."""
     lasted = show_duration(round((rehearsed.ended - rehearsed.started).total_seconds() / 60))
-    lines = [f"{rehearsed.plan.recipe}, rehearsed: {lasted}, {_count(len(rehearsed.questions), 'question')}, "
-             f"{_count(len(rehearsed.alarms), 'alarm')}"]  # fmt: skip
+    lines = [f"{rehearsed.plan.recipe}, rehearsed: {lasted}"]
     lines += [f"Its log: {rehearsed.path}"] if rehearsed.path else []
+    lines += textwrap.wrap(_counts(rehearsed), width)
     lines += _section(
         "To weigh", (f"{one.ingredient}: {one.weigh.say}" for one in rehearsed.plan.doses), width
     )
@@ -28,8 +29,19 @@ def rehearsed_lines(rehearsed: Rehearsed, width: int = WIDTH) -> list[str]:
     for one in rehearsed.care:
         asked = f" ({one.asks} asked)" if one.asks else ""
         lines += _section(f"Care: {one.step}{asked}", one.texts, width)
+    lines += _section(
+        f"Confirmations: {len(rehearsed.questions)}",
+        (f"{_at(rehearsed, one.at)} {one.question} {one.answer}" for one in rehearsed.questions),
+        width,
+    )
     lines += _section("Alarms", (f"{_at(rehearsed, one.at)} {one.what}" for one in rehearsed.alarms), width)
     return lines
+
+
+def _counts(rehearsed: Rehearsed) -> str:
+    asked = _count(len(rehearsed.questions), "confirmation")
+    most = f" ({ASKS_PER_DAY} at most in an ordinary day)"
+    return f"{_count(rehearsed.reminder_count, 'reminder')}, {asked}{most}, {_count(len(rehearsed.alarms), 'alarm')}"
 
 
 def _count(number: int, word: str) -> str:

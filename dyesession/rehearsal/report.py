@@ -26,6 +26,8 @@ def rehearsed_as_json(rehearsed: Rehearsed) -> dict[str, Any]:
         "reminders": [
             {"step": one.step, "texts": list(one.texts), "asks": one.asks} for one in rehearsed.care
         ],
+        "reminder_count": rehearsed.reminder_count,
+        "confirmation_count": len(rehearsed.questions),
         "asks": [_plain(asdict(one)) for one in rehearsed.questions],
         "calls": [_plain(asdict(one)) for one in rehearsed.calls],
         "alarms": [_plain(asdict(one)) for one in rehearsed.alarms],

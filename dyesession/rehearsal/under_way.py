@@ -4,7 +4,7 @@ Whoever holds the clock lets that time pass: at once in a rehearsal, before one'
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from dyesession.account import line as said_line
 from dyesession.account import sentences
@@ -15,7 +15,7 @@ from dyesession.rehearsal import dyer
 from dyesession.rehearsal.model import Call, Question, Shown
 from dyesession.rehearsal.world import World
 from dyesession.session import events as e
-from dyesession.session.asking import Ask
+from dyesession.session.asking import Ask, reminders_before, step_name
 from dyesession.session.session import Session, Snapshot
 from dyesession.session.state import State, StepState
 from dyesession.session.suggest import Suggestion, Wait, rings, suggest
@@ -79,6 +79,7 @@ class DayUnderWay:
     shown: list[Shown] = field(default_factory=list)
     questions: list[Question] = field(default_factory=list)
     calls: list[Call] = field(default_factory=list)
+    cared: dict[str, list[str]] = field(default_factory=dict)
     _ringing: set[tuple[str, str]] = field(default_factory=set)
     _visited: set[str] = field(default_factory=set)
 
@@ -124,6 +125,8 @@ class DayUnderWay:
 
     def _do(self, fact: e.Event) -> Iterator[Move]:
         before, now_s = self._state, self.session.now_s()
+        if said := reminders_before(replace(before, now_s=now_s), fact, self.session.household):
+            self.cared.setdefault(step_name(before, fact), []).extend(said)
         self.session.do(fact).result()
         self.world.after(fact, before, now_s)
         self._note_account()

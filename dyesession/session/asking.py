@@ -71,7 +71,7 @@ def ask_before(state: State, command: e.Event, household: Household) -> Ask | No
         return None
     if len(state.answered) >= care.ASKS_PER_DAY and need.rank > care.WORST_RANK:
         return None
-    key = f"{_step_name(state, command)}: {command.kind} {situation.vessel}"
+    key = f"{step_name(state, command)}: {command.kind} {situation.vessel}"
     if _is_settled(state, key):
         return None
     vessel = state.vessel(situation.vessel)
@@ -118,7 +118,8 @@ def _read_just_now(state: State, vessel: Vessel) -> bool:
     return vessel.temperature_s is not None and state.now_s - vessel.temperature_s <= FRESH_S
 
 
-def _step_name(state: State, command: e.Event) -> str:
+def step_name(state: State, command: e.Event) -> str:
+    """The step a command belongs to, "closing" for one that comes after them all."""
     vessel = getattr(command, "vessel", "")
     step = state.running_in(vessel) if vessel else None
     return step.name if step else "closing"
@@ -155,6 +156,13 @@ def caring(
         care.first_aid_after(said, situation, poison_centre, short=short) for short in (False, True)
     )
     return Cared(texts, long, short)
+
+
+def reminders_before(state: State, command: e.Event, household: Household) -> tuple[str, ...]:
+    """The sentences that go with an act itself, worst first: none that says who lives here."""
+    situation = situation_of(state, command, household)
+    said = care.reminders(situation) if situation is not None else ()
+    return tuple(one.text for one in said if not one.private)
 
 
 def care_now(state: State, command: e.Event | None, step: str, household: Household) -> tuple[str, ...]:

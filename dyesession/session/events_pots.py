@@ -188,7 +188,10 @@ class Kept:
 
 @dataclass(frozen=True)
 class Drawn:
-    """A kept bath, or some of it, was poured in; what is in it is copied here."""
+    """A kept bath, or some of it, was poured in; what is in it is copied here.
+
+    `look_again` is the day it was to be looked at by, as "2026-03-20"; "" where nobody said.
+    """
 
     kind: ClassVar[str] = "drawn"
     vessel: str
@@ -196,6 +199,7 @@ class Drawn:
     session: str = ""
     volume_l: float | None = None
     contents: tuple[str, ...] = ()
+    look_again: str = ""
 
 
 @dataclass(frozen=True)

@@ -4,6 +4,7 @@ Pure; knows no recipe file, no screen. The planned twin of this stands in `plan`
 """
 
 from dataclasses import replace
+from datetime import date
 
 from dyesession.care import Content, Household, OtherVessel, Situation
 from dyesession.plan.cautions import cooling_band_min
@@ -39,9 +40,20 @@ def situation_of(state: State, command: e.Event, household: Household) -> Situat
         actions += _grinding(adding)
     made = _situation(state, vessel, actions, adding, household, command.kind)
     if isinstance(command, e.Drawn):
-        return replace(made, pouring=_poured(state, command), pouring_from=command.label)
+        days = _days_until(state, command.look_again)
+        return replace(
+            made, pouring=_poured(state, command), pouring_from=command.label, look_again_in_days=days
+        )
     into = state.vessel(getattr(command, "into", ""))
     return replace(made, into=into.letter) if into is not None else made
+
+
+def _days_until(state: State, day: str) -> float | None:
+    """Days from today to a day written as "2026-03-20", below nought once it is over; None where none is told."""
+    try:
+        return float((date.fromisoformat(day) - state.instant.at.date()).days) if state.instant else None
+    except ValueError:
+        return None
 
 
 def _poured(state: State, command: e.Drawn) -> tuple[Content, ...]:

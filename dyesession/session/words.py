@@ -27,9 +27,11 @@ __all__ = [
     "left_words",
     "letter",
     "next_words",
+    "over_words",
     "plan_words",
     "pot",
     "pot_words",
+    "ring_parts",
     "ring_words",
     "running_words",
     "short_words",
@@ -208,11 +210,21 @@ _SHORT: dict[str, Callable[[State, Any], str]] = {
 
 def ring_words(state: State, ring: Ring) -> tuple[str, str]:
     """What rings (which pot, what, how overdue) and what to do about it."""
-    step = state.step(ring.step)
-    over = "now" if ring.over_s < 60 else f"{show_duration(ring.over_s // 60)} over"
-    if step is None or step.countdown is None:
-        return ring.step, ""
     where = pot(state, ring.vessel) if ring.vessel else ring.step
+    what, act = ring_parts(state, ring)
+    return (f"{where}: {what}, {over_words(ring) or 'now'}." if what else ring.step), act
+
+
+def over_words(ring: Ring) -> str:
+    """How overdue it is: "3 min over"; "" in the first minute."""
+    return "" if ring.over_s < 60 else f"{show_duration(ring.over_s // 60)} over"
+
+
+def ring_parts(state: State, ring: Ring) -> tuple[str, str]:
+    """What rings without its pot and its time, and what to do about it; two empty texts when it is over."""
+    step = state.step(ring.step)
+    if step is None or step.countdown is None:
+        return "", ""
     target = step.countdown.target_c
     at = f" at {show_temperature(target)}" if target is not None else ""
     what = {
@@ -221,7 +233,7 @@ def ring_words(state: State, ring: Ring) -> tuple[str, str]:
         "cool": f"should have cooled{at.replace(' at ', ' to ')}",
         "rest": "its rest is over",
     }[step.countdown.kind]
-    return f"{where}: {what}, {over}.", f"Go and {after_words(state, step)}, or give it longer."
+    return what, f"Go and {after_words(state, step)}, or give it longer."
 
 
 def stretch_words(state: State, step: StepState, now_s: float) -> str:

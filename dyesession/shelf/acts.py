@@ -57,7 +57,7 @@ def drawn(bath: KeptBath, vessel: str, volume_l: float | None = None) -> e.Drawn
             f' or say how much there is, for example: dyesession shelf correct "{bath.label}" --litres 4'
         )
     litres = left_l if volume_l is None else volume_l
-    return e.Drawn(vessel, bath.label, bath.session, litres, _substances(bath))
+    return e.Drawn(vessel, bath.label, bath.session, litres, _substances(bath), f"{bath.look_again}")
 
 
 def pool(

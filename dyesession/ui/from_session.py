@@ -322,10 +322,13 @@ def ringing_view(state: State, ringing: tuple[Ring, ...]) -> v.Ringing | None:
     """What rings, as every place shows it: the loudest, and how many more."""
     if not ringing:
         return None
-    what, act = words.ring_words(state, ringing[0])
-    over = "" if ringing[0].over_s < 60 else f"{show_duration(ringing[0].over_s // 60)} over"
+    loudest = ringing[0]
+    what, act = words.ring_parts(state, loudest)
+    over = words.over_words(loudest)
     more = f"and {len(ringing) - 1} more" if len(ringing) > 1 else ""
-    letter = words.letter(state, ringing[0].vessel) if ringing[0].vessel else ""
+    letter = words.letter(state, loudest.vessel) if loudest.vessel else ""
+    named = f"the {loudest.vessel}" if loudest.vessel else loudest.step
+    what = f"{named}: {what}{',' if over else ''}"
     return v.Ringing(letter, what, act, over, "", more)
 
 

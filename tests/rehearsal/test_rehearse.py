@@ -3,6 +3,7 @@ day.
 """
 
 import json
+import re
 import time
 from collections.abc import Iterator
 from dataclasses import replace
@@ -30,6 +31,7 @@ from dyesession.rehearsal.model import most_within
 from dyesession.session import events as e
 from dyesession.session.log import check_log
 from dyesession.session.opening import read_day
+from dyesession.session.suggest import Ring
 from dyesession.storage import DISK
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -178,3 +180,71 @@ def test_a_dyer_without_a_thermometer_reads_no_degrees_and_comes_home_all_the_sa
     assert day.timeline[-1].kind == "closed"
     assert not any(one.kind == "read" for one in day.timeline)
     assert {one.answer for one in day.questions} == {"not now"}
+
+
+@pytest.mark.parametrize("name", RECIPES)
+def test_every_recipe_lists_the_days_reminders_and_counts_what_is_to_be_confirmed(name: str) -> None:
+    day = rehearsed(name)
+    lines = rehearsed_lines(day, 10_000)
+    assert lines[1] == (
+        f"{day.reminder_count} reminders, {len(day.questions)} confirmation{'s' * (len(day.questions) != 1)}"
+        f" ({ASKS_PER_DAY} at most in an ordinary day), 0 alarms"
+    )
+    assert day.reminder_count >= 3 and 1 <= len(day.questions) <= ASKS_PER_DAY
+    for one in day.care:
+        assert all(f"  {text}" in lines for text in one.texts), one.step
+    heading = lines.index(f"Confirmations: {len(day.questions)}")
+    assert len(lines[heading + 1 :]) == len(day.questions)
+    tables = rehearsed_as_json(day)
+    assert tables["confirmation_count"] == len(day.questions) == sum(one["asks"] for one in tables["reminders"])
+    assert tables["reminder_count"] == sum(len(one["texts"]) for one in tables["reminders"])
+
+
+@pytest.mark.parametrize("name", RECIPES)
+def test_no_step_of_a_rehearsed_day_says_the_same_thing_twice(name: str) -> None:
+    """Not even in other figures: two sentences that differ in numbers alone are one sentence said twice."""
+    for one in rehearsed(name).care:
+        shapes = [re.sub(r"\d[\d.]*", "#", text) for text in one.texts]
+        assert len(set(shapes)) == len(shapes), (one.step, one.texts)
+
+
+def test_what_is_put_by_after_the_last_step_is_cautioned_too(madder: Rehearsed) -> None:
+    closing = next(one for one in madder.care if one.step == "closing")
+    assert any("put by: labelled, lid loose" in text for text in closing.texts)
+
+
+# How often a day may call: the check, and a day that calls too often, which it must catch.
+
+
+def calls_seldom(day: Rehearsed) -> bool:
+    """Ten calls at most in any ten minutes, and no hot pot left until it is an alarm."""
+    return day.most_calls_in_ten_min <= MOST_CALLS and day.alarms == ()
+
+
+@pytest.mark.parametrize("name", RECIPES)
+def test_no_rehearsed_day_calls_more_than_ten_times_in_ten_minutes(name: str) -> None:
+    day = rehearsed(name)
+    assert calls_seldom(day) and day.calls, "and it does call"
+
+
+def test_the_twin_that_rings_again_at_every_look_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Sabotage: what rings is forgotten at once, so that every look at the clock is a new call."""
+    monkeypatch.setattr("dyesession.rehearsal.under_way.LOOK_EVERY_S", 20.0)
+    seen: list[object] = []
+
+    def forgetful(state: object, now_s: float) -> tuple[Ring, ...]:
+        seen.append(now_s)
+        ring = Ring(f"extract/{len(seen)}", "extract", "extract pot", "prompt", 0.0)
+        return (ring,) if len(seen) > 5 else ()
+
+    monkeypatch.setattr("dyesession.rehearsal.under_way.rings", forgetful)
+    assert not calls_seldom(rehearsed("madder-brick-red-on-wool"))
+
+
+def test_the_twin_whose_dyer_leaves_a_hot_pot_is_caught(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Sabotage: every act takes seven minutes, so a pot is left on the ring until it is an alarm."""
+    monkeypatch.setattr("dyesession.rehearsal.dyer.TAKES_MIN", {})
+    monkeypatch.setattr("dyesession.rehearsal.dyer.USUAL_MIN", 7.0)
+    day = rehearsed("madder-brick-red-on-wool")
+    assert day.alarms and not calls_seldom(day)
+    assert all(re.match(r"[A-F], the .*: .*, .* over\.", one.what) for one in day.alarms), day.alarms
