@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from dyesession.daybook.finding import DayBook
     from dyesession.daybook.shade_card import Shade
     from dyesession.kitchen.model import Kitchen
-    from dyesession.plan.model import Plan
+    from dyesession.plan.model import FibreLot, Plan
     from dyesession.recipe.model import Recipe
     from dyesession.session.events import Cared
     from dyesession.session.from_shelf import FromShelf
@@ -178,6 +178,16 @@ class DyersFolder:
         return begin_day(
             self._storage, self._workroom.logs, recipe, plan, kitchen, self._clock, reckoner_from(own.starting),
             shelf=self._for_the_day(), priors=own.tables,
+        )  # fmt: skip
+
+    def begin_freely(self, lots: tuple[FibreLot, ...]) -> Session[Account]:
+        """A new day without a recipe, its log on disk. Raises what the log raises."""
+        from dyesession.account.live import reckoner_for
+        from dyesession.session.opening import begin_improvised
+
+        return begin_improvised(
+            self._storage, self._workroom.logs, lots, self.kitchen(), self._clock, reckoner_for,
+            shelf=self._for_the_day(),
         )  # fmt: skip
 
     def resume(self, path: Path) -> Session[Account]:

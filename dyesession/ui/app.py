@@ -79,6 +79,7 @@ class DyeApp(App[int]):
         self._bench: AtBench | None = None
         self._places: list[Place] = []
         self.day: StoveDay | None = None
+        self.pour_as_it_begins: Callable[[Session[Account]], None] | None = None
 
     @property
     def session(self) -> Session[Account]:
@@ -228,13 +229,23 @@ class DyeApp(App[int]):
     def begin_day(self, recipe: Recipe, plan: Plan, kitchen: Kitchen) -> None:
         """Begin a day, and go to the Stove with it."""
         self.set_alarm(kitchen.alarm)
-        self.in_background(lambda: self.workroom.begin(recipe, plan, kitchen), self._begun)
+        self.in_background(lambda: self.workroom.begin(recipe, plan, kitchen), self.begun)
 
-    def _begun(self, session: Session[Account]) -> None:
+    def begun(self, session: Session[Account]) -> None:
+        """A day was begun: pour in what waits for it, and go to the Stove."""
+        pour, self.pour_as_it_begins = self.pour_as_it_begins, None
+        refused = ""
+        try:
+            if pour is not None:
+                pour(session)
+        except UserError as trouble:
+            refused = str(trouble)  # the day is begun all the same; the Stove says why nothing was poured
         while len(self._places) > 1:
             self._places.pop()
             self.pop_screen()
         self.open_stove(session)
+        if refused:
+            self.say(refused)
 
     def take_up(self, log: Path) -> None:
         """Take up an open day, and go to the Stove with it."""

@@ -2,6 +2,7 @@
 
 from dyesession.ui.keys import key_table
 from dyesession.ui.place_keys import (
+    BATH,
     BENCH,
     COLOUR,
     COMPARE,
@@ -9,6 +10,7 @@ from dyesession.ui.place_keys import (
     DAY_BOOK,
     KITCHEN,
     REPEAT,
+    SHELF,
     WORKING_OUT,
     WRONG,
     place_key_table,
@@ -96,6 +98,22 @@ _WRONG = """\
 The usual causes of a trouble, each with its source: those the log shows first, then those it says nothing of, then
 those it speaks against. A cause is never proved by a log. Behind each stands the mend.
 """
+_SHELF = """\
+Every bath that was put by and still stands, the next to look at first, and every mordanted lot that waits. Nothing is
+kept here by hand: it is folded from the logs, so that what one day draws, the next one knows.
+
+the colour of 30 ± 12 g   what is left in it, of your own lot of dyestuff; nine times in ten it lies in that range.
+would still do   so much fibre, at so much of the first lot's depth; without a promise of the hue.
+hue may drift    it has been used: what went in first is not what is left.
+does not add up  two days drew more than there was. Open the bath, and put the wrong entry right.
+"""
+_BATH = """\
+One kept bath. Whatever is done to it is written into a log: a draw into the day's own, a correction into the log that it
+puts right, all else into a new one. What to bear in mind is shown first, and nothing is written before you say so.
+
+draw         asks how much, then into what. More than there is, is refused.
+pool         what must never be mixed is refused; iron is told, for it saddens all that is poured together.
+"""
 _STOVE = """\
 Pots as they stand: filled to their waterline, in the liquor's own colour once it was read, the clock in it.
 
@@ -115,7 +133,7 @@ _HELPS = {
     BENCH: BENCH_HELP, WORKING_OUT: WORKING_OUT_HELP, KITCHEN: KITCHEN_HELP, COLOUR: COLOUR_HELP,
     DAY_BOOK: DAY_BOOK_HELP,
     **{place: f"{text}\nkeys\n\n{place_key_table(place)}" for place, text in (
-        (DAY, _DAY), (REPEAT, _REPEAT), (COMPARE, _COMPARE), (WRONG, _WRONG),
+        (DAY, _DAY), (REPEAT, _REPEAT), (COMPARE, _COMPARE), (WRONG, _WRONG), (SHELF, _SHELF), (BATH, _BATH),
     )},
 }  # fmt: skip
 STOVE_HELP = f"{_STOVE}\nkeys\n\n{key_table()}"

@@ -11,9 +11,9 @@ from dyesession.ui.frame_view import KeyWord
 
 BENCH, WORKING_OUT, KITCHEN, PHOTO = "Bench", "Working out", "My kitchen", "Photo"
 DAY_BOOK, SHELF, COLOUR = "Day book", "Bath shelf", "Colour"
-DAY, REPEAT, COMPARE, WRONG = "Day", "Repeat this colour", "Compare", "What went wrong?"
+DAY, REPEAT, COMPARE, WRONG, BATH = "Day", "Repeat this colour", "Compare", "What went wrong?", "Kept bath"
 ROUND = (BENCH, DAY_BOOK, SHELF, COLOUR)  # the places tab leads round, in this order
-EVERYWHERE = (*ROUND, WORKING_OUT, KITCHEN, PHOTO, DAY, REPEAT, COMPARE, WRONG)
+EVERYWHERE = (*ROUND, WORKING_OUT, KITCHEN, PHOTO, DAY, REPEAT, COMPARE, WRONG, BATH)
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from dyesession.ui.place_keys import BENCH, COLOUR, DAY_BOOK
+from dyesession.ui.place_keys import BENCH, COLOUR, DAY_BOOK, SHELF
 
 if TYPE_CHECKING:
     from dyesession.ui.app import DyeApp
@@ -31,6 +31,12 @@ def _day_book(app: DyeApp, bounce_s: float) -> Place:
     return AtDayBook(app, bounce_s)
 
 
+def _shelf(app: DyeApp, bounce_s: float) -> Place:
+    from dyesession.ui.at_shelf import open_shelf
+
+    return open_shelf(app, bounce_s)
+
+
 def _colour(app: DyeApp, bounce_s: float) -> Place:
     from dyesession.ui.at_colour import AtColour
 
@@ -39,6 +45,7 @@ def _colour(app: DyeApp, bounce_s: float) -> Place:
 
 BEYOND_THE_BENCH: tuple[RoundPlace, ...] = (
     RoundPlace(DAY_BOOK, "what did I do? every day: find, look back, repeat, compare, aftercare", _day_book),
+    RoundPlace(SHELF, "what can I still dye? kept baths and mordanted fibre: draw, pool, top up, label", _shelf),
     RoundPlace(COLOUR, "did I hit it? target and skein, what would mend it, more or less of it", _colour),
 )
 

@@ -22,11 +22,12 @@ if TYPE_CHECKING:
     from dyesession.daybook.finding import DayBook
     from dyesession.daybook.shade_card import Shade
     from dyesession.kitchen.model import Kitchen
-    from dyesession.plan.model import Plan
+    from dyesession.plan.model import FibreLot, Plan
     from dyesession.recipe.model import Recipe
     from dyesession.session.events import Cared
     from dyesession.session.opening import LoggedDay
     from dyesession.session.session import Session
+    from dyesession.shelf import KeptBath, Shelf, ShelfAct
 
 
 class Workroom(Protocol):
@@ -111,6 +112,22 @@ class Workroom(Protocol):
 
     def note_care(self, path: Path, entry: Cared) -> None:
         """Note a piece of aftercare on a day, closed or not."""
+        ...
+
+    def shelf(self) -> Shelf:
+        """The bath shelf as it stands."""
+        ...
+
+    def keep_shelf_act(self, act: ShelfAct) -> Path:
+        """Write what was done to a kept bath into a log of its own; answers with where."""
+        ...
+
+    def correct_at_shelf(self, bath: KeptBath, log: Path, volume_l: float, why: str) -> str:
+        """Put right the litres of an entry that kept a bath or drew from it; answers with what was done."""
+        ...
+
+    def begin_freely(self, lots: tuple[FibreLot, ...]) -> Session[Account]:
+        """A new day without a recipe, its log on disk."""
         ...
 
     def begin(self, recipe: Recipe, plan: Plan, kitchen: Kitchen) -> Session[Account]:
