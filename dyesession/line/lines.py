@@ -15,6 +15,7 @@ from dyesession.session import events as e
 from dyesession.session.asking import Ask, Cared, caring
 from dyesession.session.fold import Entry, effective
 from dyesession.session.from_shelf import next_in
+from dyesession.session.heating_up import heat_said
 from dyesession.session.session import Snapshot
 from dyesession.session.state import State
 from dyesession.session.suggest import Ring, Suggestion, Wait, rings
@@ -187,6 +188,13 @@ def hot_bath_line(day: Snapshot[Account], now_s: float) -> str:
     """At the lift: what could go into a bath that is still hot; "" where nothing waits for it."""
     said = next_in(replace(day.state, now_s=max(day.state.now_s, now_s)), day.shelf)
     return f"HOT {said}." if said else ""
+
+
+def heat_lines(day: Snapshot[Account], now_s: float) -> tuple[str, ...]:
+    """How each pot warms or cools, by the dyer's own readings."""
+    state = day.state
+    said = [(one.letter, heat_said(state, day.entries, one, now_s).text) for one in state.vessels]
+    return tuple(f"HEAT {letter}: {text}." for letter, text in said if text)
 
 
 def saving_line(day: Snapshot[Account]) -> str:

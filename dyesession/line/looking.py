@@ -3,12 +3,16 @@
 Only prints; nothing here changes the day.
 """
 
+import re
+
 from dyesession.account import line as said_line
-from dyesession.account import sentences
+from dyesession.account.say import main_bath
+from dyesession.account.told import dark_enough, old_bath, picture, told
 from dyesession.care import DISCLAIMER_LONG
 from dyesession.line import lines
 from dyesession.line.answers import Answer, Tell, Verb
 from dyesession.line.phrase import Phrase, pot_in_question
+from dyesession.line.trouble import LineError
 from dyesession.session import events as e
 from dyesession.session.asking import Ask
 from dyesession.session.suggest import Wait
@@ -53,12 +57,42 @@ def why(phrase: Phrase) -> Answer:
 def account(phrase: Phrase) -> Answer:
     """`account`, `account D`: how strong a bath is, every sentence and every line of it."""
     vessel, day = phrase.pot(), phrase.scene.day
-    said = sentences(day.account, day.plan, vessel)
+    said = told(day.account, day.plan, vessel)
     ledger = [one for one in day.account.lines if vessel in (None, one.vessel)]
     if not said and not ledger:
         return Tell(("There is no bath to account for yet.",))
     rows = tuple(lines.ledger_line(day, one) for one in ledger)
-    return Tell((*(said_line(one) for one in said), *rows))
+    main = main_bath(day.account, day.plan)
+    shown = vessel or (main.vessel if main is not None else "")
+    drawn = picture(day.account, shown) if shown else ""
+    return Tell((*(said_line(one) for one in said), *([f"Over the day: {drawn}"] if drawn else []), *rows))
+
+
+def dark(phrase: Phrase) -> Answer:
+    """`dark`, `dark D`: is it dark enough, wet, now? In one sentence, and why wet is never compared with dry."""
+    day, vessel = phrase.scene.day, phrase.pot()
+    main = main_bath(day.account, day.plan)
+    name = vessel or (main.vessel if main is not None else "")
+    said = dark_enough(day.account, name)
+    return Tell(tuple(said_line(one) for one in said) or ("No fibre is in a dye bath just now.",))
+
+
+def would(phrase: Phrase) -> Answer:
+    """`would D 80 g silk`: what an old bath would still do for so much fibre."""
+    day, vessel = phrase.scene.day, phrase.pot()
+    kept = next((one.label for one in day.state.kept if one.label.casefold() in phrase.text.casefold()), None)
+    found = _FIBRE.search(phrase.text)
+    main = main_bath(day.account, day.plan)
+    bath = vessel or kept or (main.vessel if main is not None else "")
+    if found is None or not bath:
+        raise LineError("say how much of which fibre, for example “would D 80 g silk”")
+    said = old_bath(day.account, bath, found[2], float(found[1].replace(",", ".")))
+    if not said:
+        raise LineError(f"there is no colour in {bath}, or {found[2]} is no fibre known here; for example “would D 80 g silk”")
+    return Tell(tuple(said_line(one) for one in said))
+
+
+_FIBRE = re.compile(r"(\d+(?:[.,]\d+)?)\s*g(?:\s+of)?\s+([A-Za-z]+)")
 
 
 def steps(phrase: Phrase) -> Answer:
@@ -87,6 +121,8 @@ VERBS = (
     ),
     Verb(("why",), "", "why", "the reason for the question, or for what comes next", why, timed=False),
     Verb(("account",), "b", "account D", "every line of a bath's account", account, timed=False),
+    Verb(("dark",), "", "dark D", "is it dark enough, wet, now", dark, timed=False),
+    Verb(("would",), "", "would D 80 g silk", "what an old bath would still do", would, timed=False),
     Verb(("steps",), "", "steps", "every step and how it stands", steps, timed=False),
     Verb(("entries",), "", "entries", "the last entries with their numbers", entries, timed=False),
     Verb(("care",), "", "care", "the reminders once more", care, timed=False),

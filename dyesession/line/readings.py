@@ -5,11 +5,12 @@ Knows names and amounts, never how a fact changes the day. Every reading is opti
 
 from dyesession.line import amounts
 from dyesession.line.amounts import Typed
-from dyesession.line.answers import Answer, Deed, Guess, Verb
+from dyesession.line.answers import Answer, Deed, Guess, Tell, Verb
 from dyesession.line.phrase import Phrase, holds_liquor, pot_in_question, step_in_question
 from dyesession.line.trouble import LineError
 from dyesession.session import events as e
 from dyesession.session.asking import Ask
+from dyesession.session.typed_strength import HOW_TO_TAKE, read_of, said_back, taken
 from dyesession.session.words import pot
 from dyesession.units import quoted, show_mass
 
@@ -36,12 +37,23 @@ def acidity(phrase: Phrase) -> Answer:
 
 def strength(phrase: Phrase) -> Answer:
     """`strength C 31 %`, `strength C 0.31 against first strain`."""
+    if not phrase.text.strip():
+        return Tell(HOW_TO_TAKE)
+    whole = phrase.text
     before, _, against = phrase.text.partition(" against ")
     phrase.text = before
     vessel, guessed = _pot(phrase, "strength C 31 %")
+    if (found := taken(_without_pot(whole))) is not None:
+        return Deed(read_of(vessel, *found), f"{pot(phrase.state, vessel)}: {said_back(*found)}.")
     typed = amounts.share(_left(phrase, "strength C 31 %"))
     how = "matched" if against else "read"
     return Deed(e.Read(vessel, strength=typed.value, against=against.strip(), how=how), _echo(guessed, typed))
+
+
+def _without_pot(text: str) -> str:
+    """The text of a reading without the letter of its pot."""
+    head, _, rest = text.strip().partition(" ")
+    return rest if len(head) == 1 and head.isalpha() else text.strip()
 
 
 def colour(phrase: Phrase) -> Answer:

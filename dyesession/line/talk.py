@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import datetime
 
+from dyesession.account import doubts, kept_as_note
 from dyesession.account.model import Account
 from dyesession.care import DISCLAIMER_SHORT, NO_NUMBER
 from dyesession.errors import UserError
@@ -64,6 +65,8 @@ class Talk:
         self._guess: Guess | None = None
         self._held: Ask | None = None
         self._doubted: tuple[str, float] | None = None
+        self._questioned: e.Event | None = None
+        self._said_heat: tuple[str, ...] = ()
 
     def run(self) -> int:
         """Talk until the dyer quits or the day is closed; the exit code."""
@@ -141,6 +144,11 @@ class Talk:
         if (account := lines.account_line(day)) and account != self._said_account:
             self._say(account)
         self._said_running, self._said_account = running, account
+        heats = lines.heat_lines(day, now_s)
+        for line in heats:
+            if line not in self._said_heat:
+                self._say(line)
+        self._said_heat = heats
         if (hot := lines.hot_bath_line(day, now_s)) and hot != self._said_hot:
             self._say(hot)
         self._said_hot = hot
@@ -329,12 +337,24 @@ class Talk:
             return self._record(ask.answered(temperature_c=command.temperature_c))  # type: ignore[union-attr]
         state, household = self._present(), self._session.household
         decide(state, command, self._session.now(), household)
+        if question := doubts(self._session.snapshot.account, state, command):
+            return self._question(command, question)
         stands_before = ask_before(state, command, household)
         if stands_before is not None:
             self._held = stands_before
             return None
         self._caution(command)
         return self._record(self._with_scale(command), happened)
+
+    def _question(self, command: e.Event, question: str) -> None:
+        """A figure that can hardly be is asked about; typed again it is kept as a note."""
+        if self._questioned != command:
+            self._questioned = command
+            return self._say(f"{_ended(question)} Type it again to keep it as a note.")
+        self._questioned = None
+        for fact in kept_as_note(command, question):
+            self._record(fact)
+        return self._say("Kept as a note; nothing is reckoned with it.")
 
     def _with_scale(self, command: e.Event) -> e.Event:
         """A weighing is taken to be on the finest scale of the kitchen that carries it."""

@@ -18,6 +18,7 @@ from dyesession.session.typed_plan import EXAMPLE as CHANGE_EXAMPLE
 from dyesession.session.typed_plan import read_change
 from dyesession.session.typed_stage import EXAMPLE as STAGE_EXAMPLE
 from dyesession.session.typed_stage import read_stage
+from dyesession.session.typed_strength import read_of, said_back, taken
 from dyesession.session.understood import Hand, NotUnderstood, Understood
 from dyesession.units import (
     Overnight,
@@ -164,6 +165,9 @@ def _number(text: str, what: str, low: float, high: float) -> float:
 
 def _strength(text: str, state: State, hand: Hand) -> Understood:
     _needs_pot(hand, "strength")
+    if (found := taken(text)) is not None:
+        said = f"{_letter(state, hand.vessel)} is {said_back(*found)}"
+        return Understood(read_of(hand.vessel, *found), said)
     figure, _, against = text.partition(" of ")
     value = _number(figure.rstrip("%").strip(), "strength", 0, 1e6)
     value = value / 100 if figure.strip().endswith("%") else value

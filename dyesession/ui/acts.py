@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
+from dyesession.account import kept_as_note
 from dyesession.errors import UserError
 from dyesession.session import events as e
 from dyesession.session import words
@@ -15,6 +16,7 @@ from dyesession.session.asking import Ask
 from dyesession.session.state import State, StepState, Vessel
 from dyesession.session.suggest import Wait
 from dyesession.session.typed import Hand, Meaning, example, meaning_of_number, understand
+from dyesession.session.typed_strength import HOW_TO_TAKE
 from dyesession.ui import messages as m
 from dyesession.ui.explained_places import STOVE_HELP
 from dyesession.ui.keys import KEYS, key_table
@@ -33,6 +35,7 @@ class Acts:
         self._pot = ""
         self._hand = Hand()
         self._doubted: tuple[str, float] | None = None
+        self._questioned: e.Event | None = None
 
     @property
     def _state(self) -> State:
@@ -119,7 +122,8 @@ class Acts:
             "wet weight": f"{self._hand.lot} wet, g",
             "verdict": "verdict",
         }[meaning]
-        self._day.set_mode(wants=about, note=f"for example {example(meaning)}", where="")
+        note = " ".join(HOW_TO_TAKE) if meaning == "strength" else f"for example {example(meaning)}"
+        self._day.set_mode(wants=about, note=note, where="")
 
     def _in_hand(self, meaning: Meaning) -> Hand:
         state, step = self._state, self._step_of_interest(meaning)
@@ -237,10 +241,10 @@ class Acts:
             self._day.do(e.Entered(out.name, step.plan.vessel or ""), f"{out.name} is in again.")
 
     def _account(self, act: m.OpenAccount) -> None:
-        from dyesession.ui.bath_page import ledger_page
+        from dyesession.ui.bath_page import bath_page
 
         snapshot = self._day.session.snapshot
-        self._day.show_page("Bath account", ledger_page(snapshot.account, snapshot.state))
+        self._day.show_page("Bath account", bath_page(snapshot.account, snapshot.plan, snapshot.state, self._pot))
 
     def _more(self, act: m.ShowMore) -> None:
         """The rare and grave acts stand behind two keys, so that no wet finger finds them alone."""
@@ -318,8 +322,15 @@ class Acts:
         except UserError as trouble:
             self._day.say(str(trouble))
             return
+        question = self._day.doubts(event)
+        if question and self._questioned != event:
+            self._questioned = event
+            self._day.say(f"{question.rstrip('.')}{'' if question.endswith('?') else '.'} Enter once more keeps it as a note; escape takes it back.")
+            return
+        self._questioned = None
         self._day.clear_typing()
-        self._day.do(event, said)
+        for fact in kept_as_note(event, question) if question else (event,):
+            self._day.do(fact, "Kept as a note; nothing is reckoned with it." if question else said)
 
     def _doubts(self, ask: Ask, temperature_c: float) -> str:
         """Why an answer is not taken yet: it is hard to believe, and was given only once."""

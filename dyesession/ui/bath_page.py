@@ -2,9 +2,22 @@
 
 from dyesession.account import Account
 from dyesession.account.model import Band90, LedgerLine
-from dyesession.account.say import rounded_band
+from dyesession.account.say import line as said_line
+from dyesession.account.say import main_bath, rounded_band
+from dyesession.account.told import picture, told
+from dyesession.plan.model import Plan
 from dyesession.session import words
 from dyesession.session.state import State
+
+
+def bath_page(account: Account, plan: Plan, state: State, vessel: str = "") -> str:
+    """All that is said of a bath, the main one where none is in hand; its strength over the day; every movement."""
+    said = told(account, plan, vessel or None)
+    main = main_bath(account, plan)
+    shown = vessel or (main.vessel if main is not None else "")
+    drawn = picture(account, shown) if shown else ""
+    parts = ["\n".join(said_line(one) for one in said), f"strength over the day  {drawn}" if drawn else ""]
+    return "\n\n".join(one for one in (*parts, ledger_page(account, state)) if one)
 
 
 def ledger_page(account: Account, state: State) -> str:

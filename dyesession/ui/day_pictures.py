@@ -8,7 +8,7 @@ from dyesession.session import countdowns as c
 from dyesession.session import events as e
 from dyesession.session import words
 from dyesession.session.session import Snapshot
-from dyesession.session.state import StepState
+from dyesession.session.state import State, StepState
 from dyesession.ui import stove_view as v
 from dyesession.units import show_range
 
@@ -17,8 +17,10 @@ LOOK_MIN = 45.0  # drawn for a rise that names no time; common practice, no sour
 
 
 def curve(snapshot: Snapshot[Account], now_s: float) -> v.Curve | None:
-    """The temperature of the heated pot that was begun first: wanted, read, now."""
-    step = next((one for one in snapshot.state.steps if one.status == "running" and _heated(one)), None)
+    """The temperature of the heated pot that was read last, else begun first: wanted, read, now."""
+    state = snapshot.state
+    heated = [one for one in state.steps if one.status == "running" and _heated(one)]
+    step = max(heated, key=lambda one: _read_s(state, one), default=None)
     if step is None or step.begun_s is None or step.plan.vessel is None:
         return None
     wanted = _wanted(step)
@@ -33,6 +35,11 @@ def curve(snapshot: Snapshot[Account], now_s: float) -> v.Curve | None:
         start=words.clock_text(snapshot.state, start_s),
         end=words.clock_text(snapshot.state, max(end_s, now_s)),
     )
+
+
+def _read_s(state: State, step: StepState) -> float:
+    vessel = state.vessel(step.plan.vessel)
+    return vessel.temperature_s if vessel is not None and vessel.temperature_s is not None else -1.0
 
 
 def _heated(step: StepState) -> bool:

@@ -7,12 +7,14 @@ from dataclasses import dataclass
 
 from dyesession.account import Account, Band90, sentences
 from dyesession.account.say import main_bath, rounded_band
+from dyesession.account.told import dark_enough
 from dyesession.care import DISCLAIMER_SHORT, NO_NUMBER, Household
 from dyesession.session import countdowns as c
 from dyesession.session import events as e
 from dyesession.session import words
 from dyesession.session.asking import Ask, caring, first_aid_before
 from dyesession.session.from_shelf import next_in
+from dyesession.session.heating_up import NOTHING, heat_said
 from dyesession.session.session import Snapshot
 from dyesession.session.state import State, StepState, Vessel
 from dyesession.session.suggest import Ring, Suggestion, Wait, rings
@@ -131,6 +133,8 @@ def _pots(snapshot: Snapshot[Account], now_s: float) -> tuple[v.Pot, ...]:
 def _pot(snapshot: Snapshot[Account], vessel: Vessel, now_s: float) -> v.Pot:
     state = snapshot.state
     step = state.running_in(vessel.name)
+    due = step is not None and step.countdown is not None and c.due(step, now_s)
+    heat = heat_said(state, snapshot.entries, vessel, now_s) if not due else NOTHING
     return v.Pot(
         letter=vessel.letter,
         name=vessel.name,
@@ -139,8 +143,8 @@ def _pot(snapshot: Snapshot[Account], vessel: Vessel, now_s: float) -> v.Pot:
         clock=_clock(step, now_s),
         state=_pot_state(step, now_s),
         on_heat=vessel.on_heat,
-        first=_first_line(state, step, now_s),
-        second=_second_line(snapshot, vessel, now_s),
+        first=heat.short or _first_line(state, step, now_s),
+        second="; ".join(one for one in (heat.more, _second_line(snapshot, vessel, now_s)) if one),
         loudness=state.vessels.index(vessel),
     )
 
@@ -231,7 +235,10 @@ def _contents(state: State, vessel: Vessel) -> list[str]:
 
 
 def _account(snapshot: Snapshot[Account]) -> v.Account:
-    said = sentences(snapshot.account, snapshot.plan)
+    account = snapshot.account
+    said = [*sentences(account, snapshot.plan)]
+    if bath := main_bath(account, snapshot.plan):
+        said[1:1] = dark_enough(account, bath.vessel)
     return v.Account(_strength(snapshot), tuple(_sentence(one.text, one.how) for one in said))
 
 

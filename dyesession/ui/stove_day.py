@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 from textual.message import Message
 
-from dyesession.account import Account
+from dyesession.account import Account, doubts
 from dyesession.errors import UserError
 from dyesession.session import events as e
 from dyesession.session.asking import Ask, ask_before
@@ -145,6 +145,13 @@ class StoveDay:
         self._send(command, said)
         if held is not None and isinstance(command, e.Confirmed | e.PutOff) and command.ask == held.key:
             self._send(held.then, said)
+
+    def doubts(self, event: e.Event) -> str:
+        """What to ask about a figure that can hardly be; "" for one that can."""
+        state = self._present()
+        if misfit(state, event) is not None:
+            return ""
+        return doubts(self.session.snapshot.account, state, event) or ""
 
     def _asked_first(self, command: e.Event) -> Ask | None:
         state = self._present()

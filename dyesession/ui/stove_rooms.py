@@ -70,6 +70,7 @@ _WISHES: tuple[tuple[str, int], ...] = (
 )  # fmt: skip
 # Which part an empty row sets apart, where its name does not say so: no part, no empty row.
 _BELOW_GAP = {"gap pots": "vessel"}
+_MOST_NOTICE = 4  # rows for one sentence above the keys: a question about a figure is read to its end
 # In a lower window the lanes share a row, so that the strength can be large; and a question is worth more
 # than the lanes, the top line and the keys: it must be read from two metres.
 _LOW_WINDOW = 22
@@ -79,7 +80,7 @@ _MOST_GRAVE, _CARE_MARGIN = 4, 9
 _TALL_WINDOW = 40
 # Where even the least does not fit: what gives way, in this order.
 _CUTS: tuple[tuple[str, int], ...] = (
-    ("lanes", 1), ("lines", 1), ("care", 2), ("account", 0), ("lanes", 0), ("headline", 0), ("vessel", 5), ("notice", 0),
+    ("notice", 2), ("lanes", 1), ("lines", 1), ("care", 2), ("account", 0), ("lanes", 0), ("headline", 0), ("vessel", 5), ("notice", 0),
     ("lines", 0), ("ask", 4), ("keys", 0), ("vessel", 4), ("vessel", 3), ("text", 0), ("care", 0),
 )  # fmt: skip
 
@@ -172,7 +173,7 @@ def _heights(view: StoveView, width: int, height: int, pictured: int, lines: int
     if low and view.ask:
         rows |= {"lanes": 0, "headline": 0, "keys": 0 if view.entry is None else 1}
     if "notice" in has:
-        rows["notice"] = 1
+        rows["notice"] = max(1, len(wrap([say(view.note)], width - 1, _MOST_NOTICE)))
     if "care" in has:
         rows["care"] = max(1, min(_MOST_GRAVE, _care_rows(view.care[: view.care_whole], width)))
     _cut(rows, height)

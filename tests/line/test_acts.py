@@ -73,7 +73,7 @@ ACTS: list[tuple[str, str, object]] = [
     ("mordant waits", "lift small skein 300 g", e.Lifted("small skein", "wash pot", 300.0)),
     ("strained", "enough", e.Skipped("extract again", "enough colour")),
     ("strained", "f because it is still red", e.Replanned("refresh", "strain", "it is still red")),
-    ("strained", "strength D 100 % against the first strain", "matched"),
+    ("strained", "strength D 100 %", "read"),
     ("strained", "colour D deep brick", e.Read("dye pot", colour="deep brick")),
     ("sieve full", "fresh water C 2 l", e.Refreshed("extract pot", 2.0, "read")),
     ("sieve full", "refresh", e.Refreshed("extract pot", 2.4)),

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from dyesession.ui.ink import EMPTY, Line, fill, say
+from dyesession.ui.ink import EMPTY, Line, fill, say, wrap
 from dyesession.ui.stove_view import Saving, StoveView
 from dyesession.ui.theme import Palette
 from dyesession.ui.widgets.headline import saving_words
@@ -24,10 +24,12 @@ def notice_part(view: StoveView) -> NoticePart:
 
 
 def draw_notice(part: NoticePart, width: int, height: int, palette: Palette) -> list[Line]:
-    """One line. What is not saved comes before any note."""
+    """One line, more where there is room. What is not saved comes before any note."""
     unsaved: Line = EMPTY
     if part.saving.state == "NOT SAVED":
         path = say(f"not in {part.saving.path}") if part.saving.path else say("")
         block = EMPTY if part.said else (*saving_words(part.saving), say(" "))
         unsaved = (*block, path, say("; " if part.note and part.saving.path else ""))
-    return [fill((say(" "), *unsaved, say(part.note)), width)]
+    whole = (*unsaved, say(part.note))
+    lines = wrap(whole, width - 1, height) if height > 1 else [whole]
+    return [fill((say(" "), *line), width) for line in lines]

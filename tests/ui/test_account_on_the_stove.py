@@ -1,0 +1,107 @@
+"""The account, the heat and the doubts on the real Stove."""
+
+import asyncio
+from pathlib import Path
+from typing import Any
+
+import pytest
+from ui.test_asks_on_the_stove import facts, go_on
+from ui.test_stove_app import Stove, at_the_stove, shown
+
+from dyesession.session import events as e
+from dyesession.session.suggest import suggest
+
+
+def onward(stove: Stove, step: str) -> None:
+    """On to where a step is about to begin."""
+    for _ in range(400):
+        next_act = suggest(stove.session.snapshot.state, stove.session.now_s(), stove.session.household)
+        if isinstance(next_act, e.Begun) and next_act.step == step:
+            return
+        go_on(stove)
+    raise AssertionError(f"{step} never begins")
+
+
+def flat(stove: Stove) -> str:
+    return " ".join(shown(stove.app).split())
+
+
+@pytest.mark.parametrize("size", [(60, 18), (80, 24), (200, 60)])
+def test_a_level_above_the_brim_is_asked_about_and_kept_as_a_note(tmp_path: Path, size: tuple[int, int]) -> None:
+    async def look() -> None:
+        stove = Stove(tmp_path)
+        onward(stove, "extract again")
+        async with stove.app.run_test(size=size) as pilot:
+            await stove.settle(pilot)
+            before = facts(stove)
+            await stove.press(pilot, "escape", "v", *"D", "space", *"40", "enter")
+            assert "40 L in the dye pot, whose brim is at 12 L: is that the figure meant?" in flat(stove)
+            assert "Enter once more keeps it as a note" in flat(stove)
+            assert facts(stove) == before
+            await stove.press(pilot, "enter")
+            assert facts(stove) == [*before, "noted"]
+            assert stove.session.snapshot.state.vessel("dye pot").bath.volume_l != 40.0
+        stove.session.close()
+
+    asyncio.run(look())
+
+
+@at_the_stove
+async def test_a_doubted_figure_can_be_typed_anew(tmp_path: Path) -> None:
+    stove = Stove(tmp_path)
+    onward(stove, "extract again")
+    async with stove.app.run_test(size=(80, 24)) as pilot:
+        await stove.settle(pilot)
+        before = facts(stove)
+        await stove.press(pilot, "escape", "v", *"D", "space", *"40", "enter", "backspace", "backspace", *"4", "enter")
+        assert facts(stove) == [*before, "read"]
+        assert stove.session.snapshot.entries[-1].event.kind in ("read", "account")
+    stove.session.close()
+
+
+@at_the_stove
+async def test_the_strength_key_says_how_to_take_one_and_takes_it(tmp_path: Path) -> None:
+    stove = Stove(tmp_path)
+    onward(stove, "strain again")
+    async with stove.app.run_test(size=(80, 24)) as pilot:
+        await stove.settle(pilot)
+        await stove.press(pilot, "escape", "s")
+        assert "One spoon of the stronger and 2 of water look like it: type 1:2" in flat(stove)
+        await stove.press(pilot, *"C", "space", *"1", "colon", *"2")
+        assert "33 %, dilution match" in flat(stove)
+        await stove.press(pilot, "enter")
+        read = [one.event for one in stove.session.snapshot.entries if isinstance(one.event, e.Read)][-1]
+        assert (read.vessel, read.method, read.how) == ("extract pot", "dilution match", "matched")
+    stove.session.close()
+
+
+@at_the_stove
+async def test_the_account_page_says_it_as_the_dyer_doses_and_draws_the_day(tmp_path: Path) -> None:
+    stove = Stove(tmp_path)
+    onward(stove, "rinse")
+    async with stove.app.run_test(size=(100, 40)) as pilot:
+        await stove.settle(pilot)
+        await stove.press(pilot, "escape", "b")
+        page: Any = flat(stove)
+        assert "holds the colour of" in page and "WOF of the 50 % planned" in page and "g/L" in page
+        assert "strength over the day" in page and "of your 120 g madder" in page
+        assert "would take in the end" in page and "strained in from the extract pot" in page
+    stove.session.close()
+
+
+@at_the_stove
+async def test_two_readings_say_when_a_pot_is_at_its_heat(tmp_path: Path) -> None:
+    stove = Stove(tmp_path)
+    while not stove.session.snapshot.state.vessel("extract pot").on_heat:
+        go_on(stove)
+    async with stove.app.run_test(size=(200, 60)) as pilot:
+        await stove.settle(pilot)
+        await stove.press(pilot, "escape")
+        await stove.on(pilot, 5)
+        await stove.press(pilot, "t", *"C", "space", *"28", "enter")
+        assert "70 °C in about" not in flat(stove)
+        await stove.on(pilot, 10)
+        await stove.press(pilot, "t", *"C", "space", *"46", "enter")
+        assert "70 °C in about 14 min (12 to 16 min)" in flat(stove)
+        assert "C extract pot, temperature" in flat(stove), "its curve is the one that is drawn"
+    stove.session.close()
