@@ -6,9 +6,11 @@ installed (Debian: librsvg2-bin; elsewhere: librsvg). Draws what the framework c
 
 import argparse
 import asyncio
+import re
 import shutil
 import subprocess
 from html import escape
+from itertools import groupby
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +21,7 @@ from textual.app import App
 from textual.screen import Screen
 from textual.strip import Strip
 
+from dyesession.ui import readme_pictures
 from dyesession.ui.bench_rows import BENCH_DRAWING
 from dyesession.ui.bench_view import BenchView
 from dyesession.ui.colour_fixtures import COLOUR_FIXTURES, PHOTO_PAGE
@@ -117,6 +120,19 @@ def _hex(color: Color | None, depth: Depth | None) -> str:
     return str(color.get_truecolor().hex)
 
 
+def _block(
+    block: tuple[float, float, float, float], run: int, left: float, top: float, front: str
+) -> list[str]:
+    """A run of one block character: a single rectangle where the blocks touch, else one for each."""
+    bx, by, bw, bh = block
+    whole = bw == 1.0
+    return [
+        f'<rect x="{left + (one + bx) * _CELL_WIDTH:.1f}" y="{top + by * _CELL_HEIGHT:.1f}" '
+        f'width="{bw * _CELL_WIDTH * (run if whole else 1):.1f}" height="{bh * _CELL_HEIGHT:.1f}" fill="{front}"/>'
+        for one in range(1 if whole else run)
+    ]
+
+
 def _cells(x: int, y: int, text: str, style: Style, depth: Depth | None) -> str:
     """One piece of a line: its ground, its blocks as rectangles, its letters one by one."""
     front, ground = _hex(style.color, depth), _hex(style.bgcolor, depth)
@@ -127,17 +143,14 @@ def _cells(x: int, y: int, text: str, style: Style, depth: Depth | None) -> str:
         f'fill="{ground}"/>'
     ]
     letters = []
-    for char in text:
-        block = _BLOCKS.get(char)
-        if block:
-            bx, by, bw, bh = block
-            parts.append(
-                f'<rect x="{left + bx * _CELL_WIDTH:.1f}" y="{top + by * _CELL_HEIGHT:.1f}" '
-                f'width="{bw * _CELL_WIDTH:.1f}" height="{bh * _CELL_HEIGHT:.1f}" fill="{front}"/>'
-            )
+    for char, alike in groupby(text):
+        run = len(list(alike))
+        if block := _BLOCKS.get(char):
+            parts += _block(block, run, left, top, front)
         elif not char.isspace():
-            letters.append(f'<tspan x="{left:.1f}">{escape(char)}</tspan>')
-        left += Segment(char).cell_length * _CELL_WIDTH
+            wide = Segment(char).cell_length * _CELL_WIDTH
+            letters += [f'<tspan x="{left + one * wide:.1f}">{escape(char)}</tspan>' for one in range(run)]
+        left += Segment(char).cell_length * _CELL_WIDTH * run
     if letters:
         weight = ' font-weight="bold"' if style.bold else ""
         base = top + _BASELINE * _CELL_HEIGHT
@@ -167,6 +180,12 @@ def draw(view: AnyView, size: tuple[int, int], dark: bool = True, depth: Depth |
     return svg_of(asyncio.run(_strips(view, size, dark, depth)), depth)
 
 
+def draw_for_readme(fixture: str, size: tuple[int, int]) -> str:
+    """A picture for the README, by the fixture's name; in lines, so that a change of it can be read."""
+    svg = re.sub(r'(\d)\.0"', r'\1"', draw(ALL_FIXTURES[fixture], size))
+    return svg.replace("><rect", ">\n<rect").replace("><text", ">\n<text")
+
+
 def _page(pictures: dict[str, str]) -> str:
     figures = "\n".join(
         f"<figure><figcaption>{escape(name)}</figcaption>{svg}</figure>" for name, svg in pictures.items()
@@ -192,7 +211,9 @@ def _write_pngs(into: Path, names: list[str]) -> bool:
 
 def _options() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(prog="python -m dyesession.ui.contact_sheet", description=__doc__)
-    parser.add_argument("--into", type=Path, required=True, help="folder for the pictures; made if missing")
+    where = parser.add_mutually_exclusive_group(required=True)
+    where.add_argument("--into", type=Path, help="folder for the pictures; made if missing")
+    where.add_argument("--readme", action="store_true", help="renew the pictures of the README, in .pictures here")
     parser.add_argument(
         "--fixture", choices=sorted(ALL_FIXTURES), action="append", help="only this one (repeatable)"
     )
@@ -205,6 +226,10 @@ def _options() -> argparse.ArgumentParser:
 def main(arguments: list[str] | None = None) -> int:
     """Draw the chosen fixtures at the chosen sizes."""
     chosen = _options().parse_args(arguments)
+    if chosen.readme:
+        readme_pictures.write(readme_pictures.FOLDER, readme_pictures.pictures(draw_for_readme))
+        print(f"{len(readme_pictures.PICTURES)} pictures in {readme_pictures.FOLDER}")
+        return 0
     sizes = [tuple(map(int, size.split("x"))) for size in chosen.size] if chosen.size else SIZES
     depth: Depth | None = None if chosen.colours == "full" else chosen.colours
     chosen.into.mkdir(parents=True, exist_ok=True)

@@ -39,6 +39,10 @@ WOF          weight of fibre: washed, and a day in the room. Damp or unwashed we
 to … and     a range without ± is the recipe's own: both ends are in use.
 the day      dark bars are your own hands' and the pot's; a star marks the steps that decide when you are done.
              A stretch in which nothing begins or ends is drawn short, with a tear in it.
+pattern      whether your yarn is enough: by length, by weight, by ounces of a named thickness, or by a knitted
+             swatch, weighed and scaled up to the pieces; and the doses for as much as is to be dyed.
+rehearse     the whole day on a stepping clock, done as planned. Nothing of it is kept.
+on paper     the weighing list as a page and a text, in the folder papers of your workroom.
 enter        on any figure: where it comes from, and what its ± is made of.
 """
 _KITCHEN = """\
@@ -48,6 +52,7 @@ or is less sure.
 scale        the smallest step it shows: 1 g, 0.1 g.
 pot          what it holds to the brim, and what it is made of: iron, copper and bare aluminium shift shades.
 ring         its rated power and kind: 1800 W electric.
+thermometer  none: heat goes by the eye, and a rehearsed day reads no degrees.
 height       above the sea: it decides where water boils.
 who lives    children, pets, an allergy to insects: it decides which reminders you see. It stays in your kitchen
              file and never enters a log.

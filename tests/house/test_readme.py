@@ -1,10 +1,14 @@
 """What the README shows works as printed: its recipe, its kitchen, its commands."""
 
+import json
 import re
 import tomllib
 from pathlib import Path
 
+import pytest
+
 from dyesession.care import DISCLAIMER_LONG
+from dyesession.cli import main
 from dyesession.cli.parser import parse
 from dyesession.kitchen import check_kitchen
 from dyesession.recipe import check_recipe
@@ -24,6 +28,21 @@ def test_the_example_recipe_and_kitchen_are_sound(tmp_path: Path) -> None:
     assert check_recipe(tmp_path / "recipe.toml") == []
     assert check_kitchen(tmp_path / "kitchen.toml") == []
     assert "step" in tomllib.loads(recipe) and "scale" in tomllib.loads(kitchen)
+
+
+def test_the_example_recipe_comes_home_in_the_example_kitchen(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    recipe, kitchen = blocks("toml")
+    (tmp_path / "recipes").mkdir()
+    (tmp_path / "recipes" / "my-onion-skins.toml").write_text(recipe, "utf-8")
+    (tmp_path / "kitchen.toml").write_text(kitchen, "utf-8")
+    words = ["rehearse", "my-onion-skins", "--fibre", "180 g dry wool", "--workroom", str(tmp_path), "--json"]
+    assert main(words) == 0
+    day = json.loads(capsys.readouterr().out)
+    assert day["timeline"][-1]["kind"] == "closed" and day["alarms"] == []
+    assert sum(one["kind"] == "entered" for one in day["timeline"]) == 3
+    assert not any("puts no fibre" in one for one in day["warnings"])
 
 
 def test_every_command_shown_is_one_the_program_knows() -> None:
