@@ -262,7 +262,7 @@ class AtBench:
             )
         if marked.startswith("place:"):
             name = marked.partition(":")[2]
-            return NextAct(f"go to the {name}", short=name)
+            return NextAct(f"go on to {name}", short=name)
         want = next((one for one in view.wants if one.key == marked), None)
         if want is not None and want.key.startswith("log:"):
             return NextAct("read what is wrong with it", short="read")

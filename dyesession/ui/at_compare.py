@@ -28,6 +28,7 @@ class Comparing:
         self._app, self._one = app, one
         self._others: tuple[BookDay, ...] | None = None
         self._found: Comparison | None = None
+        self._other = ""
 
     def look(self) -> None:
         """Read which other days there are, beside the screen."""
@@ -48,7 +49,7 @@ class Comparing:
         """Which day, or which two."""
         if self._found is None:
             return f"{self._one.recipe}, {self._one.day}, with …"
-        return f"{self._found.one.name} and {self._found.other.name}"
+        return f"{self._one.recipe}, {self._one.day}, and {self._other}"
 
     def sections(self) -> tuple[Section, ...]:
         """The days to choose from, or the two beside one another."""
@@ -87,6 +88,8 @@ class Comparing:
         """Put the day beside the chosen one."""
         if self._found is not None or not key.startswith("day:"):
             return
+        other = next((one for one in self._others or () if one.key == key), None)
+        self._other = f"{other.recipe}, {other.date}" if other is not None else ""
         workroom, sessions = self._app.workroom, (self._one.session, key.partition(":")[2])
 
         def read() -> Comparison:

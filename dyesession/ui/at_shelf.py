@@ -131,18 +131,22 @@ def _bath_items(bath: KeptBath) -> tuple[Item, ...]:
     where = f", {bath.place}" if bath.place else ""
     items: list[Item] = [
         Told(f"{bath.label}{_demo(bath.demo)}", key, strong=True, mark=f"{bath.kept_at:%Y-%m-%d}{where}; {past}"),
-        Told(f"  {sentences[0]}", key),
+        Told(sentences[0], key),
     ]
     if bath.would_do is not None:
-        items.append(Told(f"  {would_do_words(bath.would_do)}", key))
+        items.append(Told(_capital(would_do_words(bath.would_do)), key))
     return tuple(items)
+
+
+def _capital(text: str) -> str:
+    return f"{text}." if text.startswith("pH") else f"{text[0].upper()}{text[1:]}."
 
 
 def about_bath(bath: KeptBath) -> tuple[Item, ...]:
     """Every sentence about a bath, its cautions, the colour of what was dyed in it."""
     from dyesession.shelf.say import bath_sentences
 
-    told = tuple(Told(f"{one[0].upper()}{one[1:]}.") for one in bath_sentences(bath))
+    told = tuple(Told(_capital(one)) for one in bath_sentences(bath))
     cautions = tuple(Told(one, strong=True) for one in bath.cautions)
     done = bath.would_do
     shades = tuple(

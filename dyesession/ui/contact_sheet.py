@@ -24,12 +24,17 @@ from textual.strip import Strip
 from dyesession.ui import readme_pictures
 from dyesession.ui.bench_rows import BENCH_DRAWING
 from dyesession.ui.bench_view import BenchView
+from dyesession.ui.book_rows import BOOK_DRAWING
+from dyesession.ui.book_view import BookView
 from dyesession.ui.colour_fixtures import COLOUR_FIXTURES, PHOTO_PAGE
 from dyesession.ui.colour_rows import COLOUR_DRAWING
 from dyesession.ui.colour_view import ColourView
 from dyesession.ui.fixtures import FIXTURES
 from dyesession.ui.kitchen_rows import KITCHEN_DRAWING
 from dyesession.ui.kitchen_view import KitchenView
+from dyesession.ui.leaf_fixtures import LEAF_FIXTURES
+from dyesession.ui.leaf_rows import leaf_drawing
+from dyesession.ui.leaf_view import LeafView
 from dyesession.ui.photo_view import PhotoView
 from dyesession.ui.place_fixtures import PLACE_FIXTURES
 from dyesession.ui.screens.photo import PhotoScreen
@@ -40,7 +45,7 @@ from dyesession.ui.theme import Depth, register_themes
 from dyesession.ui.working_rows import WORKING_DRAWING
 from dyesession.ui.working_view import WorkingView
 
-AnyView = StoveView | BenchView | WorkingView | KitchenView | ColourView | PhotoView
+AnyView = StoveView | BenchView | WorkingView | KitchenView | ColourView | PhotoView | BookView | LeafView
 
 SIZES = ((60, 18), (80, 24), (200, 60))
 # A cell of the picture in points: most terminals' cells are about half as wide as high.
@@ -59,7 +64,7 @@ _BLOCKS = {
 }
 
 
-ALL_FIXTURES: dict[str, AnyView] = {**FIXTURES, **PLACE_FIXTURES, **COLOUR_FIXTURES, "photo": PHOTO_PAGE}
+ALL_FIXTURES: dict[str, AnyView] = {**FIXTURES, **PLACE_FIXTURES, **COLOUR_FIXTURES, **LEAF_FIXTURES, "photo": PHOTO_PAGE}
 
 
 def screen_of(view: AnyView) -> Screen[None]:
@@ -75,6 +80,10 @@ def screen_of(view: AnyView) -> Screen[None]:
             return PlaceScreen(COLOUR_DRAWING, view)
         case PhotoView():
             return PhotoScreen(view)
+        case BookView():
+            return PlaceScreen(BOOK_DRAWING, view)
+        case LeafView():
+            return PlaceScreen(leaf_drawing(view.frame.title), view)
         case StoveView():
             return StoveScreen(view)
 

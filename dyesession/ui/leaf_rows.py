@@ -26,7 +26,7 @@ from dyesession.ui.widgets.curve import draw_curve
 
 BESIDE_ONLY = 999  # more rows than any window has: what explains the marked line stands beside the list or nowhere
 _WIDEST_TEXT = 92  # cells: longer lines are not found again by the eye; common practice, no source
-_HEAD, _BAR_NAME, _HEAT_ROWS = 14, 16, 9
+_HEAD, _WIDEST_HEAD, _BAR_NAME, _HEAT_ROWS = 14, 26, 16, 9
 _LARGE = 4
 
 
@@ -41,16 +41,23 @@ def leaf_rows(view: LeafView, width: int, palette: Palette) -> tuple[Row, ...]:
 @lru_cache(maxsize=512)
 def _section(number: int, section: Section, width: int, palette: Palette) -> tuple[Row, ...]:
     rows = [BLANK, heading(section.head)] if section.items and section.head else []
+    head = _head_cells(section.items, width)
     for index, item in enumerate(section.items):
         key = key_of(number, index, item)
-        rows += [Row(line, key) for line in _lines(item, width, palette)]
+        rows += [Row(line, key) for line in _lines(item, width, palette, head=head)]
     return tuple(rows)
 
 
-def _lines(item: Item, width: int, palette: Palette, tall: int = 1) -> list[Line]:
+def _head_cells(items: tuple[Item, ...], width: int) -> int:
+    """How wide the column of heads is: as wide as its widest, within reason."""
+    widest = max((width_of(one.head) for one in items if isinstance(one, Told)), default=0)
+    return max(_HEAD, min(widest + 2, width // 3, _WIDEST_HEAD))
+
+
+def _lines(item: Item, width: int, palette: Palette, tall: int = 1, head: int = _HEAD) -> list[Line]:
     match item:
         case Told():
-            return _told(item, min(width, _WIDEST_TEXT))
+            return _told(item, min(width, _WIDEST_TEXT), head)
         case Doable():
             why: Line = (say(f"   {item.why}", QUIET),) if item.why else EMPTY
             return [cut_line((say(item.does, STRONG), *why), width)]
@@ -62,16 +69,16 @@ def _lines(item: Item, width: int, palette: Palette, tall: int = 1) -> list[Line
             return draw_curve(item.curve, min(width, _WIDEST_TEXT), _HEAT_ROWS, palette)
 
 
-def _told(told: Told, width: int) -> list[Line]:
+def _told(told: Told, width: int, cells: int) -> list[Line]:
     ink = STRONG if told.strong else TEXT
     behind = [say(f" {told.mark}", QUIET)] if told.mark else []
     if not told.head:
         lines = wrap([say(told.says, ink), *behind], width)
         return lines if len(lines) == 1 else _hung([say(told.says, ink), *behind], width)
-    head = cut(told.head, _HEAD - 1)
-    lines = wrap([say(told.says, ink), *behind], max(8, width - _HEAD))
-    first: Line = (say(head + " " * (_HEAD - width_of(head)), QUIET),)
-    return [(*(first if index == 0 else (say(" " * _HEAD),)), *line) for index, line in enumerate(lines)]
+    head = cut(told.head, cells - 1)
+    lines = wrap([say(told.says, ink), *behind], max(8, width - cells))
+    first: Line = (say(head + " " * (cells - width_of(head)), QUIET),)
+    return [(*(first if index == 0 else (say(" " * cells),)), *line) for index, line in enumerate(lines)]
 
 
 def _hung(spans: list[Span], width: int) -> list[Line]:

@@ -23,7 +23,7 @@ from dyesession.ui.working_view import (
     WorkingView,
 )
 
-_BENCH_KEYS = place_key_words(("space", "enter", "q", "m", "/", "r", "?"))
+_BENCH_KEYS = place_key_words(("space", "enter", "tab", "q", "/", "m", "r", "?"))
 _WORKING_KEYS = place_key_words(("space", "enter", "q", "m", "delete", "r", "?"))
 _KITCHEN_KEYS = place_key_words(("space", "enter", "-", "q", "r", "delete", "?"))
 _TYPING_KEYS: tuple[KeyWord, ...] = place_key_words(("enter", "escape"))
