@@ -381,3 +381,17 @@ def test_a_day_is_looked_back_on_cared_for_and_repeated_by_touch_alone(tmp_path)
         assert room.place == "Day book"
 
     touch(tmp_path)
+
+
+def test_a_text_is_ended_by_touch_in_the_narrowest_window_too(tmp_path):
+    a_day(tmp_path, close=True, ago=timedelta(days=9))
+
+    @in_a_room(size=(60, 18))
+    async def touch(room):
+        await at_the_day(room)
+        await room.touch("NEXT")
+        await room.touch(" clean ", last=True) if " clean " in room.text() else await room.touch(" even ", last=True)
+        await room.touch(" ✓ ", last=True)
+        assert "Noted in this day's log" in room.flat()
+
+    touch(tmp_path)

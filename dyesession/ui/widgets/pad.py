@@ -11,13 +11,16 @@ PAD_ROWS = 2
 # What a touch types; the ending keys by their names. Words carry a space of their own, so that any two may follow.
 FIGURES = ("1", "2", "3", "4", "5", "6", "7", "8", "9", "0", ".")
 ENDS = (("backspace", "⌫"), ("enter", "✓ it counts"), ("escape", "clear"))
+SHORT_ENDS = (("backspace", "⌫"), ("enter", "✓"), ("escape", "×"))  # where the words do not go in beside the figures
 _GAP = 1
 _KEY_INK = Ink("strong", "band", bold=True)
 
 
 def placed(words: tuple[str, ...], width: int) -> list[tuple[int, int, str, str]]:
     """Where each touch stands: its first cell, its row, what it types, what is written on it."""
-    rows = ([(one, one) for one in FIGURES] + list(ENDS), [(f" {one} ", one) for one in words])
+    figures = [(one, one) for one in FIGURES]
+    whole = sum(width_of(written) + 2 + _GAP for _, written in (*figures, *ENDS)) <= width
+    rows = ([*figures, *(ENDS if whole else SHORT_ENDS)], [(f" {one} ", one) for one in words])
     found = []
     for y, row in enumerate(rows):
         x = 1
