@@ -31,7 +31,7 @@ from dyesession.account.model import Account, LedgerLine, ReadingEffect, Strengt
 from dyesession.account.passing import Stage, passed
 from dyesession.account.strengths import sample_of, strain_named
 from dyesession.account.unknowns import Starting
-from dyesession.account.worlds import EVEN, WORLDS, Vector, band, counting
+from dyesession.account.worlds import EVEN, WORLDS, Vector, band, counting, mean
 from dyesession.clock import Instant
 from dyesession.plan.model import Plan
 from dyesession.session import events as e
@@ -47,6 +47,8 @@ IDLE = frozenset(
 # Looks round at one reading, the step of the prior that is near enough to stop, and the longest to take at
 # once; our own choice, bounds the time.
 MOST_LOOKS, NEAR_ENOUGH, MOST_STEP = 3, 0.25, 2.5
+# Share of the worlds that must count after that, and how often they are put round their middle to get there.
+FEW, MOST_AGAIN = 0.15, 2
 
 
 @dataclass(frozen=True)
@@ -165,9 +167,29 @@ def _weighed(ledger: Ledger) -> Ledger:
     """The worlds weighed afresh by all that was read, and put elsewhere where too few of them count."""
     found = _weighed_as_placed(ledger)
     if counting(found.weights) < ENOUGH * WORLDS:
-        elsewhere = _weighed_as_placed(_gone_through(found, _better_place(found)))
-        found = elsewhere if counting(elsewhere.weights) > counting(found.weights) else found
+        found = _fuller(found, _better_place(found))
+    for _ in range(MOST_AGAIN):
+        if counting(found.weights) >= FEW * WORLDS:
+            break
+        found = _fuller(found, _round_the_middle(found))
     return replace(found, lines=l.banded(found.course.moves, found.weights))
+
+
+def _fuller(ledger: Ledger, placing: Placing) -> Ledger:
+    """The day with the worlds so placed, if more of them count then."""
+    elsewhere = _weighed_as_placed(_gone_through(ledger, placing))
+    return elsewhere if counting(elsewhere.weights) > counting(ledger.weights) else ledger
+
+
+def _round_the_middle(ledger: Ledger) -> Placing:
+    """The worlds put round the middle of those that count: where the best point stands at the end of a bend."""
+    known = ledger.held.unknowns
+    names, reach = tuple(known.steps), dict.fromkeys(known.steps, 1.0)
+    middle = {name: mean(known.steps[name], ledger.weights) for name in names}
+    seen = _gone_through(ledger, look_round(names, middle, reach))
+    lines = lines_seen(names, seen.held.evidence, middle, reach)
+    there = replace(agreed(lines), best=[middle[name] for name in names])
+    return put_together(known.dealt(), lines, there)
 
 
 def _better_place(ledger: Ledger) -> Placing:

@@ -30,6 +30,8 @@ GENERATORS = (
 # shifted self uncorrelated, 1 - 6 s (1 - s) = 0 (derived).
 SHIFT = round(WORLDS * (0.5 - math.sqrt(1.0 / 12.0)))
 
+FURTHEST_OUT = 0.8  # of the share beyond an end of a band: how much further out it is sought at the most
+
 ZEROS: Vector = (0.0,) * WORLDS
 EVEN: Vector = (1.0 / WORLDS,) * WORLDS  # every world weighs the same: nothing was read yet
 
@@ -107,7 +109,7 @@ def _weighed(values: Vector, weights: Vector) -> tuple[float, float]:
     Few worlds know their own ends badly: of n, the i-th lies above the share i/(n + 1), so the ends are sought a
     little further out (order statistics, textbook).
     """
-    few = (0.5 - LOW_SHARE) / counting(weights)
+    few = min((0.5 - LOW_SHARE) / counting(weights), FURTHEST_OUT * LOW_SHARE)
     order = sorted(range(len(values)), key=values.__getitem__)
     ends = list(itertools.accumulate(weights[i] for i in order))
     places = [end - weights[i] / 2.0 for end, i in zip(ends, order, strict=True)]
