@@ -25,6 +25,7 @@ def gathered(
     questions: Sequence[Question],
     calls: Sequence[Call],
     cared: Mapping[str, Sequence[str]],
+    private: Mapping[str, Sequence[str]],
 ) -> Rehearsed:
     """Everything the rehearsal tells, once the day is closed."""
     facts = [one for one in day.entries if not isinstance(one.event, e.Accounted)]
@@ -37,7 +38,7 @@ def gathered(
         timeline=tuple(_happening(day.state, one, started) for one in facts),
         account=tuple(shown),
         ledger=tuple(_ledger_line(day.state, one) for one in day.account.lines),
-        care=_care(facts, questions, cared),
+        care=_care(facts, questions, cared, private),
         questions=tuple(questions),
         calls=tuple(calls),
     )
@@ -97,7 +98,10 @@ def _signed(band: Band90, unit: str) -> str:
 
 
 def _care(
-    facts: Sequence[Entry], questions: Sequence[Question], cared: Mapping[str, Sequence[str]]
+    facts: Sequence[Entry],
+    questions: Sequence[Question],
+    cared: Mapping[str, Sequence[str]],
+    private: Mapping[str, Sequence[str]],
 ) -> tuple[StepCare, ...]:
     """Each step with what was said as it began and with its acts, every sentence once; then the acts after them."""
     begun = {one.event.step: one.event.reminders for one in facts if isinstance(one.event, e.Begun)}
@@ -107,6 +111,7 @@ def _care(
             name,
             _once(begun.get(name, ()), cared.get(name, ())),
             sum(one.step == name for one in questions),
+            _once(private.get(name, ()), ()),
         )
         for name in names
     )

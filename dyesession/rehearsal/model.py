@@ -23,11 +23,15 @@ class Happening:
 
 @dataclass(frozen=True)
 class StepCare:
-    """The reminders one step showed, and how many questions stood before its acts."""
+    """The reminders one step showed, and how many questions stood before its acts.
+
+    `private`: those that tell who lives here. They are printed for the dyer and handed to no other program.
+    """
 
     step: str
     texts: tuple[str, ...]
     asks: int
+    private: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

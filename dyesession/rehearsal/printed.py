@@ -28,7 +28,7 @@ def rehearsed_lines(rehearsed: Rehearsed, width: int = WIDTH) -> list[str]:
     )
     for one in rehearsed.care:
         asked = f" ({one.asks} asked)" if one.asks else ""
-        lines += _section(f"Care: {one.step}{asked}", one.texts, width)
+        lines += _section(f"Care: {one.step}{asked}", (*one.private, *one.texts), width)
     lines += _section(
         f"Confirmations: {len(rehearsed.questions)}",
         (f"{_at(rehearsed, one.at)} {one.question} {one.answer}" for one in rehearsed.questions),

@@ -62,6 +62,6 @@ def _rehearsed(
         for move in run.moves():
             if isinstance(move, Passes):
                 clock.advance(move.seconds)
-        return gathered(session.snapshot, start, keep, run.shown, run.questions, run.calls, run.cared)
+        return gathered(session.snapshot, start, keep, run.shown, run.questions, run.calls, run.cared, run.private)
     finally:
         session.close()

@@ -15,7 +15,7 @@ from dyesession.rehearsal import dyer
 from dyesession.rehearsal.model import Call, Question, Shown
 from dyesession.rehearsal.world import World
 from dyesession.session import events as e
-from dyesession.session.asking import Ask, reminders_before, step_name
+from dyesession.session.asking import Ask, care_now, reminders_before, reminders_for, step_name
 from dyesession.session.session import Session, Snapshot
 from dyesession.session.state import State, StepState
 from dyesession.session.suggest import Suggestion, Wait, rings, suggest
@@ -80,6 +80,7 @@ class DayUnderWay:
     questions: list[Question] = field(default_factory=list)
     calls: list[Call] = field(default_factory=list)
     cared: dict[str, list[str]] = field(default_factory=dict)
+    private: dict[str, list[str]] = field(default_factory=dict)
     _ringing: set[tuple[str, str]] = field(default_factory=set)
     _visited: set[str] = field(default_factory=set)
 
@@ -125,13 +126,26 @@ class DayUnderWay:
 
     def _do(self, fact: e.Event) -> Iterator[Move]:
         before, now_s = self._state, self.session.now_s()
-        if said := reminders_before(replace(before, now_s=now_s), fact, self.session.household):
-            self.cared.setdefault(step_name(before, fact), []).extend(said)
+        self._note_care(replace(before, now_s=now_s), fact)
         self.session.do(fact).result()
         self.world.after(fact, before, now_s)
         self._note_account()
         yield Did(fact)
         yield from self._pass(dyer.TAKES_MIN.get(fact.kind, dyer.USUAL_MIN) * 60, waiting=False)
+
+    def _note_care(self, state: State, fact: e.Event) -> None:
+        """The reminders of an act; those that tell who lives here are kept apart, as they are from a log."""
+        step = fact.step if isinstance(fact, e.Begun) else step_name(state, fact)
+        public = (
+            reminders_for(state, step, self.session.household)
+            if isinstance(fact, e.Begun)
+            else reminders_before(state, fact, self.session.household)
+        )
+        shown = care_now(state, fact, step if isinstance(fact, e.Begun) else "", self.session.household)
+        if public:
+            self.cared.setdefault(step, []).extend(public)
+        if private := [one for one in shown if one not in public]:
+            self.private.setdefault(step, []).extend(private)
 
     def _note_account(self) -> None:
         said = sentences(self._day.account, self._day.plan)

@@ -15,7 +15,7 @@ from days import MORNING
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dyesession.care import ASKS_PER_DAY
+from dyesession.care import ASKS_PER_DAY, Household
 from dyesession.kitchen import load_kitchen
 from dyesession.kitchen.model import Kitchen
 from dyesession.plan import lots_from_text
@@ -248,3 +248,10 @@ def test_the_twin_whose_dyer_leaves_a_hot_pot_is_caught(monkeypatch: pytest.Monk
     day = rehearsed("madder-brick-red-on-wool")
     assert day.alarms and not calls_seldom(day)
     assert all(re.match(r"[A-F], the .*: .*, .* over\.", one.what) for one in day.alarms), day.alarms
+
+
+def test_what_concerns_who_lives_here_is_printed_and_handed_to_no_other_program() -> None:
+    day = rehearsed("iron-saddening", at=replace(kitchen(), household=Household(child_kg=12.0)))
+    assert any("can make a 12 kg child ill" in line for line in rehearsed_lines(day, 10_000))
+    assert "12 kg" not in json.dumps(rehearsed_as_json(day))
+    assert not any("child ill" in line for line in rehearsed_lines(rehearsed("iron-saddening", at=Kitchen()), 10_000))
