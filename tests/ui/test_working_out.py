@@ -1,5 +1,7 @@
 """Working out at the screen: what the pattern needs, the day rehearsed, the weighing list on paper."""
 
+from textual.containers import VerticalScroll
+from textual.events import Key
 from ui.at_places import in_a_room
 
 
@@ -76,3 +78,13 @@ async def test_the_weighing_list_is_written_as_a_page_and_as_text_and_where_is_s
     page, text = sorted((room.folder / "papers").iterdir())
     assert page.suffix == ".html" and text.suffix == ".txt"
     assert "://" not in page.read_text("utf-8") and "alum" in text.read_text("utf-8")
+
+
+@in_a_room(kitchen=True)
+async def test_a_held_arrow_goes_through_a_long_page_line_by_line(room):
+    await at_madder(room)
+    await choose(room, "rehearse")
+    for _ in range(8):  # as fast as a held key comes
+        room.app.post_message(Key("down", None))
+    await room.pilot.pause()
+    assert room.app.screen.query_one(VerticalScroll).scroll_offset.y == 8

@@ -35,6 +35,34 @@ class TouchLine(Static):
             self.screen.go_back(self._act)
 
 
+class PageLines(VerticalScroll):
+    """The lines that scroll: at once and without moving of themselves, or a held arrow would be swallowed."""
+
+    def action_scroll_up(self) -> None:
+        """One line up."""
+        self.scroll_up(animate=False, immediate=True)
+
+    def action_scroll_down(self) -> None:
+        """One line down."""
+        self.scroll_down(animate=False, immediate=True)
+
+    def action_page_up(self) -> None:
+        """A page up."""
+        self.scroll_page_up(animate=False)
+
+    def action_page_down(self) -> None:
+        """A page down."""
+        self.scroll_page_down(animate=False)
+
+    def action_scroll_home(self) -> None:
+        """To the first line."""
+        self.scroll_home(animate=False, immediate=True)
+
+    def action_scroll_end(self) -> None:
+        """To the last line."""
+        self.scroll_end(animate=False, immediate=True)
+
+
 class PageScreen(Screen[None]):
     """A heading and lines; scrolls with the arrows, goes with any other key or a touch. What rings is told above."""
 
@@ -55,7 +83,7 @@ class PageScreen(Screen[None]):
         """What rings, the heading, the lines, how to get back."""
         yield self._rings
         yield Static(Content(plain(self._heading)).stylize("bold"))
-        with VerticalScroll():
+        with PageLines():
             if self._acts:
                 yield from (TouchLine(plain(one), self._acts) for one in self._text.split("\n"))
             else:
