@@ -79,7 +79,7 @@ async def test_the_strength_key_says_how_to_take_one_and_takes_it(tmp_path: Path
 async def test_the_account_page_says_it_as_the_dyer_doses_and_draws_the_day(tmp_path: Path) -> None:
     stove = Stove(tmp_path)
     onward(stove, "rinse")
-    async with stove.app.run_test(size=(100, 40)) as pilot:
+    async with stove.app.run_test(size=(120, 100)) as pilot:
         await stove.settle(pilot)
         await stove.press(pilot, "escape", "b")
         page: Any = flat(stove)
