@@ -13,13 +13,17 @@ from dyesession.errors import UserError
 from dyesession.session import events as e
 from dyesession.session import words
 from dyesession.session.asking import Ask
+from dyesession.session.engine import decide
+from dyesession.session.offered import offered
 from dyesession.session.state import State, StepState, Vessel
 from dyesession.session.suggest import Wait
 from dyesession.session.typed import Hand, Meaning, example, meaning_of_number, understand
+from dyesession.session.typed_stage import EXAMPLE as STAGE_EXAMPLE
 from dyesession.session.typed_strength import HOW_TO_TAKE
 from dyesession.ui import messages as m
 from dyesession.ui.explained_places import STOVE_HELP
 from dyesession.ui.keys import KEYS, key_table
+from dyesession.ui.saving_places import places_to_save
 from dyesession.units import HeatWord, read_temperature, show_temperature
 
 if TYPE_CHECKING:
@@ -31,7 +35,6 @@ class Acts:
 
     def __init__(self, day: StoveDay) -> None:
         self._day = day
-        self.meaning: Meaning | None = None
         self._pot = ""
         self._hand = Hand()
         self._doubted: tuple[str, float] | None = None
@@ -40,6 +43,11 @@ class Acts:
     @property
     def _state(self) -> State:
         return self._day.session.snapshot.state
+
+    @property
+    def meaning(self) -> Meaning | None:
+        """What is being typed; None for a bare number, or for nothing."""
+        return self._day.mode.meaning
 
     def carry_out(self, act: m.Act) -> None:
         """Do what an act means now."""
@@ -61,6 +69,8 @@ class Acts:
             m.TopUp: lambda act: self._want("top up"),
             m.Correct: lambda act: self._want("correct"),
             m.SkipStep: lambda act: self._want("skip"),
+            m.ChangePlan: lambda act: self._want("plan"),
+            m.SaveElsewhere: self._save_elsewhere,
             m.StopEarly: lambda act: self._want("stop"),
             m.BreakOff: lambda act: self._want("break off"),
             m.DipSnippet: self._dip,
@@ -80,12 +90,16 @@ class Acts:
             m.Typed: self._typed,
             m.Entered: self._entered,
             m.Chosen: self._chosen,
+            m.RowMarked: lambda act: self._day.set_mode(mark=act.types),
+            m.RowChosen: self._row_chosen,
             m.PotTouched: self._touched,
         }
 
     def _next(self, act: m.Next) -> None:
         suggestion = self._day.suggestion()
-        if isinstance(suggestion, Wait):
+        if isinstance(suggestion, Wait) and _names_first_stage(self._state):
+            self._want("plan")
+        elif isinstance(suggestion, Wait):
             self._day.set_mode(where="", note=self._waiting(suggestion))
         elif isinstance(suggestion, Ask):
             self._day.say("A number or the pot's letter is wanted here; - puts it off.")
@@ -101,7 +115,7 @@ class Acts:
 
     def _want(self, meaning: Meaning) -> None:
         """Ask for a text in the entry line."""
-        self.meaning = meaning
+        self._day.clear_typing()
         self._hand = self._in_hand(meaning)
         pot = words.letter(self._state, self._hand.vessel) if self._hand.vessel else ""
         about = {
@@ -121,9 +135,23 @@ class Acts:
             "break off": "break off for safety, because",
             "wet weight": f"{self._hand.lot} wet, g",
             "verdict": "verdict",
+            "plan": "a stage, or a change" if self._state.free else "change, because",
+            "stage": "a stage",
         }[meaning]
-        note = " ".join(HOW_TO_TAKE) if meaning == "strength" else f"for example {example(meaning)}"
-        self._day.set_mode(wants=about, note=note, where="")
+        shown = STAGE_EXAMPLE if meaning == "plan" and self._state.free else example(meaning)
+        note = " ".join(HOW_TO_TAKE) if meaning == "strength" else f"for example {shown}"
+        self._day.set_mode(meaning=meaning, wants=about, note=note, where="")
+
+    def _save_elsewhere(self, act: m.SaveElsewhere) -> None:
+        """Offered at any time, wanted when a disk fails: the whole day goes to a folder and goes on there."""
+        self._day.clear_typing()
+        self._day.set_mode(
+            places=places_to_save(), wants="folder", note="The whole day is written there, and goes on there.", where=""
+        )
+
+    def _row_chosen(self, act: m.RowChosen) -> None:
+        self._day.begin_typing(act.types)
+        self._typed(m.Typed(act.types))
 
     def _in_hand(self, meaning: Meaning) -> Hand:
         state, step = self._state, self._step_of_interest(meaning)
@@ -285,13 +313,34 @@ class Acts:
         self._day.do(suggestion.answered(letter=suggestion.expected))
 
     def _typed(self, act: m.Typed) -> None:
+        mode = self._day.mode
+        asked = self.meaning is not None or bool(mode.places)
         if not act.text:
-            wants = "" if self.meaning is None else self._day.mode.wants
-            self._day.set_mode(typed="", echo="", wants=wants)
+            self._day.set_mode(typed="", echo="", mark="", wants=mode.wants if asked else "")
             return
-        if self.meaning is None and not isinstance(self._day.suggestion(), Ask):
+        if not asked and not isinstance(self._day.suggestion(), Ask):
             self._day.set_mode(wants="a number")
-        self._day.set_mode(typed=act.text, echo=self._echo(act.text))
+        self._day.set_mode(typed=act.text, echo="" if mode.places else self._echo(act.text), mark="")
+        if self.meaning in ("plan", "stage"):
+            self._day.set_mode(note=self._foretold(act.text))
+
+    def _foretold(self, text: str) -> str:
+        """What a change of the plan would mean for what is left to do, before it counts; else what is missing."""
+        if offered(self.meaning, text, self._state):
+            return ""
+        try:
+            event = understand("plan", text, self._state, self._hand).event
+            return self._change_words(event) or self._day.mode.echo
+        except UserError as trouble:
+            return str(trouble)
+
+    def _change_words(self, event: e.Event) -> str:
+        """The change worked out by the engine, in words; its refusal where it is refused."""
+        session = self._day.session
+        decided = decide(self._state, event, session.now(), session.household)
+        if not isinstance(decided, e.Replanned):
+            return ""
+        return "; ".join((words.plan_words(decided), *words.change_words(decided))) + "."
 
     def _echo(self, text: str) -> str:
         try:
@@ -306,6 +355,9 @@ class Acts:
     def _entered(self, act: m.Entered) -> None:
         """The text counts now; where it cannot, the sentence says why and the text stays."""
         suggestion = self._day.suggestion()
+        if self._day.mode.places:
+            self._day.rescue(act.text.strip())
+            return
         try:
             if isinstance(suggestion, Ask) and self.meaning is None:
                 temperature_c = _degrees_c(act.text)
@@ -319,6 +371,8 @@ class Acts:
                 hand = self._hand if self.meaning else self._in_hand(meaning)
                 understood = understand(meaning, act.text, self._state, hand)
                 event, said = understood.event, understood.echo
+                if isinstance(event, e.Replanned):
+                    said = self._change_words(event)
         except UserError as trouble:
             self._day.say(str(trouble))
             return
@@ -336,6 +390,11 @@ class Acts:
         """Why an answer is not taken yet: it is hard to believe, and was given only once."""
         again, self._doubted = self._doubted == (ask.key, temperature_c), (ask.key, temperature_c)
         return "" if again else ask.doubt(temperature_c)
+
+
+def _names_first_stage(state: State) -> bool:
+    """A day that no recipe leads, on which nothing is planned yet: only the dyer knows."""
+    return state.free and not state.steps
 
 
 def _degrees_c(text: str) -> float:

@@ -231,6 +231,15 @@ class DyeApp(App[int]):
         self.set_alarm(kitchen.alarm)
         self.in_background(lambda: self.workroom.begin(recipe, plan, kitchen), self.begun)
 
+    def begin_improvised(self, lots: tuple[FibreLot, ...]) -> None:
+        """Begin a day without a recipe, and go to the Stove with it."""
+
+        def begin() -> Session[Account]:
+            self.set_alarm(self.workroom.kitchen().alarm)
+            return self.workroom.begin_freely(lots)
+
+        self.in_background(begin, self.begun)
+
     def begun(self, session: Session[Account]) -> None:
         """A day was begun: pour in what waits for it, and go to the Stove."""
         pour, self.pour_as_it_begins = self.pour_as_it_begins, None

@@ -9,11 +9,13 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from dyesession.errors import UserError
 from dyesession.ui import place_messages as p
 from dyesession.ui.bench_rows import BENCH_DRAWING
-from dyesession.ui.bench_view import BenchView, DayLine, RecipeLine, WantLine, WayLine, name_of_file
+from dyesession.ui.bench_view import IMPROVISE, BenchView, DayLine, RecipeLine, WantLine, WayLine, name_of_file
 from dyesession.ui.frame_view import Entry, NextAct
 from dyesession.ui.going import go
+from dyesession.ui.improvising import echo_of_lots, lots_typed
 from dyesession.ui.place_keys import BENCH, place_key_words
 from dyesession.ui.round import BEYOND_THE_BENCH
 from dyesession.ui.rows import keys_of
@@ -31,7 +33,9 @@ GREETING = (
 )
 BACK = "any key: back to the Bench"
 FIRST_RECIPE = "madder-brick"  # what a new dyer's mark stands on: our own invented demo
-_KEYS = ("space", "enter", "tab", "q", "/", "m", "r", "?")
+_KEYS = ("space", "enter", "tab", "q", "/", "+", "m", "r", "?")
+FIBRE = "washed, air-dry fibre"
+FIBRE_EXAMPLE = "for example 240 g wool; several lots with a semicolon between: 165 g large skein; 75 g small skein"
 
 
 class AtBench:
@@ -45,6 +49,7 @@ class AtBench:
         self._note = ""
         self._find = ""
         self._finding = False
+        self._fibre: str | None = None  # what is typed of the fibre of a day without a recipe
         self.screen: PlaceScreen[BenchView] = PlaceScreen(BENCH_DRAWING, self._view(), bounce_s)
 
     def look_round(self) -> None:
@@ -96,6 +101,12 @@ class AtBench:
                 self._do_next()
             case p.FindRecipe():
                 self._begin_finding()
+            case p.Improvise():
+                self._improvise()
+            case p.TypedSoFar(text=text) if self._fibre is not None:
+                self._fibre = text
+            case p.TypedOut(text=text) if self._fibre is not None:
+                self._begin_improvised(text)
             case p.TypedSoFar(text=text):
                 self._find = text
                 self._cursor = self._first_recipe()
@@ -118,8 +129,27 @@ class AtBench:
         self._finding, self._find = True, ""
         self.screen.begin_entry()
 
+    def _improvise(self) -> None:
+        """Ask what is dyed: the one thing a day without a recipe cannot do without."""
+        self._stop_finding()
+        if self._app.day is not None and not self._app.day.is_over:
+            recipe = self._app.day.session.snapshot.recipe
+            self._note = f"{recipe} is under way here: close it first, or begin the other day in a second window."
+            return
+        self._fibre, self._note = "", FIBRE_EXAMPLE
+        self.screen.begin_entry()
+
+    def _begin_improvised(self, text: str) -> None:
+        try:
+            lots = lots_typed(text)
+        except UserError as trouble:
+            self._note = str(trouble)
+            return
+        self._stop_finding()
+        self._app.begin_improvised(lots)
+
     def _stop_finding(self) -> None:
-        self._finding, self._find = False, ""
+        self._finding, self._find, self._fibre = False, "", None
         self.screen.clear_entry()
 
     def _do_next(self) -> None:
@@ -144,6 +174,8 @@ class AtBench:
             self._app.judge_dry(Path(rest))
         elif kind == "place":
             self._app.open_place(rest)
+        elif key == IMPROVISE:
+            self._improvise()
 
     def _choose_recipe(self, key: str) -> None:
         recipe = next((one for one in self._recipes if one.key == key), None)
@@ -231,6 +263,8 @@ class AtBench:
         keys = keys_of(BENCH_DRAWING.rows(view, 80, DARK))
         marked = self._marked() if self._marked() in keys else (keys[0] if keys else "")
         entry = Entry("recipe with", self._find) if self._finding else None
+        if self._fibre is not None:
+            entry = Entry(FIBRE, self._fibre, echo_of_lots(self._fibre))
         frame = self._app.frame(
             "Bench", _short(self._app.workroom.folder), self._next(view, marked), place_key_words(_KEYS), entry,
             self._note,
@@ -263,6 +297,8 @@ class AtBench:
         if marked.startswith("place:"):
             name = marked.partition(":")[2]
             return NextAct(f"go on to {name}", short=name)
+        if marked == IMPROVISE:
+            return NextAct("begin a day without a recipe: first what you dye", short="improvise")
         want = next((one for one in view.wants if one.key == marked), None)
         if want is not None and want.key.startswith("log:"):
             return NextAct("read what is wrong with it", short="read")

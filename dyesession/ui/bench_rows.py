@@ -1,6 +1,6 @@
 """How the Bench is drawn: the lines of its list, and what explains the marked one. Knows no files."""
 
-from dyesession.ui.bench_view import BenchView, DayLine, PotLine, RecipeLine, Swatch, WantLine, WayLine
+from dyesession.ui.bench_view import IMPROVISE, BenchView, DayLine, PotLine, RecipeLine, Swatch, WantLine, WayLine
 from dyesession.ui.ink import EMPTY, QUIET, STRONG, TEXT, Ink, Line, cut, cut_line, fill, say, width_of, wrap
 from dyesession.ui.place_keys import BENCH
 from dyesession.ui.rows import BLANK, Row, heading, paragraph, section, two_ends
@@ -11,6 +11,8 @@ _NAME_CELLS = 44
 _POT_CELLS = 16
 _ALARM = Ink("alarm_ink", "alarm", bold=True)
 _SWATCH = "    "
+_IMPROVISE = Row((say("without a recipe"), say("   stages as you name them", QUIET)), IMPROVISE)
+_PAD = ("g", "kg", "oz", "wool", "silk", "cotton", "linen", "skein", "large", "small", ";")
 
 
 def bench_rows(view: BenchView, width: int, palette: Palette) -> tuple[Row, ...]:
@@ -22,7 +24,7 @@ def bench_rows(view: BenchView, width: int, palette: Palette) -> tuple[Row, ...]
         *greeting,
         *section("under way", [row for one in view.under_way for row in _open_day(one, width)]),
         *section("wants you", [_want(one, width) for one in view.wants]),
-        *section(found, recipes),
+        *section(found, [*recipes, *([_IMPROVISE] if not view.find else [])]),
         *section("dyed by nobody: demo days" if _only_demo(view) else "dyed before", [_done(one, width, palette) for one in view.done]),
         *section("go on to", [_way(one, width) for one in view.ways]),
         *((BLANK, heading("still looking through the logs …")) if view.looking else ()),
@@ -97,6 +99,8 @@ def bench_aside(view: BenchView, width: int, height: int, palette: Palette) -> l
     day = next((one for one in (*view.under_way, *view.done) if one.key == view.cursor), None)
     if day is not None:
         return _about_day(day, width, height, palette)
+    if view.cursor == IMPROVISE:
+        return wrap([say(_IMPROVISED, QUIET)], width, height)
     want = next((one for one in view.wants if one.key == view.cursor), None)
     if want is not None:
         return wrap([say(want.what, STRONG), say(f" {want.why}")], width, height)
@@ -171,6 +175,10 @@ def _pictures(pots: tuple[PotLine, ...], width: int, palette: Palette) -> list[L
     return lines
 
 
+_IMPROVISED = (
+    "Say what you dye, then each stage when you come to it; clocks, doses and cautions are as in any day. Afterwards "
+    "the day can be repeated as a recipe."
+)
 _POT_ROWS, _POT_WIDTH = 10, 28
 _ASIDE_ROWS = 4
-BENCH_DRAWING: Drawing[BenchView] = Drawing(BENCH, bench_rows, bench_aside, aside_rows=_ASIDE_ROWS)
+BENCH_DRAWING: Drawing[BenchView] = Drawing(BENCH, bench_rows, bench_aside, aside_rows=_ASIDE_ROWS, pad=_PAD)

@@ -74,6 +74,9 @@ class RecipeLine:
     together_steps: tuple[str, ...] = ()
 
 
+IMPROVISE = "improvise"  # the key of the line that begins a day without a recipe
+
+
 @dataclass(frozen=True)
 class WayLine:
     """A place one can go on to, and what one goes there to see."""

@@ -4,6 +4,7 @@ Chooses and words; reckons nothing. Sentences come from `session.words` and `acc
 """
 
 from dataclasses import dataclass
+from typing import Any
 
 from dyesession.account import Account, Band90, sentences
 from dyesession.account.say import main_bath, rounded_band
@@ -13,11 +14,14 @@ from dyesession.session import countdowns as c
 from dyesession.session import events as e
 from dyesession.session import words
 from dyesession.session.asking import Ask, caring, first_aid_before
+from dyesession.session.craft import craft_line
 from dyesession.session.from_shelf import next_in
 from dyesession.session.heating_up import NOTHING, heat_said
+from dyesession.session.offered import offered, still_to_weigh, touch_words
 from dyesession.session.session import Snapshot
 from dyesession.session.state import State, StepState, Vessel
 from dyesession.session.suggest import Ring, Suggestion, Wait, rings
+from dyesession.session.typed import Meaning
 from dyesession.ui import stove_view as v
 from dyesession.ui.day_pictures import bars, curve
 from dyesession.ui.keys import key_words
@@ -47,7 +51,9 @@ class Mode:
     where: str = ""
     away: bool = False
     note: str = ""
-    more: bool = False
+    meaning: Meaning | None = None
+    mark: str = ""
+    places: tuple[str, ...] = ()
 
 
 def stove_view(
@@ -72,13 +78,15 @@ def stove_view(
         care=care,
         care_whole=whole,
         next_act=_next(state, suggestion, now_s),
-        keys=_keys(state, suggestion, mode),
+        keys=_keys(state, suggestion, mode, snapshot.saving not in ("saved", "saving")),
         saving=_saving(snapshot),
         ringing=ringing_view(state, ringing),
         ask=_ask(state, suggestion, mode, first_aid_before(state, suggestion, household, poison_centre))
         if isinstance(suggestion, Ask)
         else None,
-        entry=v.Entry(mode.wants, mode.typed, mode.echo) if mode.wants and not isinstance(suggestion, Ask) else None,
+        entry=v.Entry(mode.wants, mode.typed, mode.echo) if is_typing(suggestion, mode) else None,
+        craft=_craft(state, suggestion),
+        **_on_offer(snapshot, suggestion, mode),
         where=_where(snapshot, ringing, mode.where) if mode.where else None,
         away=mode.away,
         note=mode.note or snapshot.trouble or next_in(state, snapshot.shelf),
@@ -87,8 +95,38 @@ def stove_view(
     )
 
 
+def is_typing(suggestion: Suggestion, mode: Mode) -> bool:
+    """Whether the entry line is open: a bare number typed while a question stands is the question's."""
+    return bool(mode.wants) and (mode.meaning is not None or bool(mode.places) or not isinstance(suggestion, Ask))
+
+
+def _on_offer(snapshot: Snapshot[Account], suggestion: Suggestion, mode: Mode) -> dict[str, Any]:
+    """The rows to choose from while a text is typed, which has the mark, what stands below, and words for touch."""
+    if not is_typing(suggestion, mode):
+        return {}
+    state = snapshot.state
+    rows = offered(mode.meaning, mode.typed, state, snapshot.entries)
+    offers = tuple(v.OfferRow(one.types, one.says) for one in rows)
+    if mode.places and not mode.typed:
+        offers = tuple(v.OfferRow(one, one) for one in mode.places)
+    found = {one.types for one in offers}
+    left = still_to_weigh(state) if mode.meaning in ("plan", "stage") and not mode.typed else ()
+    return {
+        "offers": offers,
+        "mark": mode.mark if mode.mark in found else offers[0].types if offers else "",
+        "beside": ("still to weigh", *(f"  {one}" for one in left)) if left and offers else (),
+        "pad": touch_words(mode.meaning, mode.typed, state),
+    }
+
+
+def _craft(state: State, suggestion: Suggestion) -> str:
+    """The line for the hand that goes with the step of the next act."""
+    step = state.step(_step_of(state, suggestion))
+    return craft_line(step.plan.stage) if step is not None and not isinstance(suggestion, Ask) else ""
+
+
 def _fibre(snapshot: Snapshot[Account]) -> str:
-    lots = snapshot.plan.lots
+    lots = [one for one in snapshot.state.lots if not one.snippet]
     total = show_mass(sum(one.mass_g for one in lots))
     kinds = " and ".join(dict.fromkeys(one.kind for one in lots))
     if len(lots) == 1:
@@ -310,12 +348,17 @@ def _in(until_s: float | None, now_s: float) -> str:
     return "in less than a minute" if minutes < 1 else f"in {show_duration(round(minutes))}"
 
 
-def _keys(state: State, suggestion: Suggestion, mode: Mode) -> tuple[v.KeyWord, ...]:
-    if mode.wants and not isinstance(suggestion, Ask):
+def _keys(state: State, suggestion: Suggestion, mode: Mode, unsaved: bool) -> tuple[v.KeyWord, ...]:
+    if is_typing(suggestion, mode):
         return (v.KeyWord("enter", "counts"), *key_words(("escape",)))
     if isinstance(suggestion, Ask):
         return (v.KeyWord("enter", "counts"), *key_words(("-", "i", ".", "?")))
-    names = ["space", "t", "v", "w", "p", "e", "x", "d", "o", "c", "s", "n", "a", "q", ".", "?"]
+    names = ["space", "t", "v", "w", "p", "e", "x", "d", "o", "c", "s", "j", "n", "a", "q", ".", "?"]
+    if unsaved:
+        names.insert(0, ">")
+    if state.free:
+        names.remove("j")
+        names.insert(1, "j")
     return key_words(names)
 
 
@@ -344,7 +387,9 @@ def _ask(state: State, ask: Ask, mode: Mode, first_aid: str) -> v.Ask:
     wants = f"°C in {ask.expected}" if ask.kind == "temperature" else ""
     letters = tuple(v.Choice(one.letter.lower(), one.name) for one in state.vessels)
     choices = () if ask.kind == "temperature" else letters
-    return v.Ask(ask.question, f"{ask.why} {first_aid}".strip(), choices=choices, wants=wants, typed=mode.typed, echo=mode.echo)
+    typed, echo = (mode.typed, mode.echo) if not is_typing(ask, mode) else ("", "")
+    short = words.short_words(state, ask) if ask.kind == "temperature" else "which pot"
+    return v.Ask(ask.question, f"{ask.why} {first_aid}".strip(), short=short, choices=choices, wants=wants, typed=typed, echo=echo)
 
 
 def _where(snapshot: Snapshot[Account], ringing: tuple[Ring, ...], heading: str) -> v.WhereYouAre:

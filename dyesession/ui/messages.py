@@ -102,6 +102,14 @@ class ShowHelp(Act):
     """The list of keys is wanted."""
 
 
+class ChangePlan(Act):
+    """The plan is to be changed, or a stage to come in: what and why is asked for."""
+
+
+class SaveElsewhere(Act):
+    """The day cannot be saved where it is: another folder is asked for."""
+
+
 class StopEarly(Act):
     """The day is to end early; a reason is asked for."""
 
@@ -146,6 +154,22 @@ class Chosen(Act):
         super().__init__()
 
 
+class RowMarked(Act):
+    """The mark is to stand on another of the rows on offer."""
+
+    def __init__(self, types: str) -> None:
+        self.types = types
+        super().__init__()
+
+
+class RowChosen(Act):
+    """A row on offer is chosen: what it types stands in the entry line from now on."""
+
+    def __init__(self, types: str) -> None:
+        self.types = types
+        super().__init__()
+
+
 class PotTouched(Act):
     """A pot was touched."""
 
@@ -159,4 +183,12 @@ class KeyTouched(Message):
 
     def __init__(self, key: str) -> None:
         self.key = key
+        super().__init__()
+
+
+class PadTouched(Message):
+    """A touch on the pad: a figure, a word, or one of the keys that end a text. Goes no further."""
+
+    def __init__(self, types: str) -> None:
+        self.types = types
         super().__init__()

@@ -43,6 +43,7 @@ PLACE_KEYS: tuple[PlaceKey, ...] = (
     PlaceKey("pagedown", "page down", "move the mark eight lines down"),
     PlaceKey("tab", "next place", "on to the next place: Bench, Day book, Bath shelf, Colour", p.NextPlace, ROUND),
     PlaceKey("/", "find", "find: a recipe by a word, a day by what was dyed", p.FindRecipe, (BENCH, DAY_BOOK)),
+    PlaceKey("+", "no recipe", "begin a day without a recipe: stages come in as you name them", p.Improvise, (BENCH,)),
     PlaceKey("c", "colour", "type a colour: the one you want, then the skein's", p.TypeColour, (COLOUR,)),
     PlaceKey("-", "not now", "leave a question open", p.SkipQuestion, (WORKING_OUT, KITCHEN, PHOTO)),
     PlaceKey("delete", "take away", "take the marked lot or entry away", p.TakeAway, (WORKING_OUT, KITCHEN, COLOUR)),

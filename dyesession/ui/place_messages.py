@@ -80,6 +80,10 @@ class TypeColour(PlaceAct):
     """A colour is to be typed."""
 
 
+class Improvise(PlaceAct):
+    """A day without a recipe is to begin; what is dyed is asked for."""
+
+
 class SkipQuestion(PlaceAct):
     """The question is left open."""
 

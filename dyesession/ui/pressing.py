@@ -18,7 +18,16 @@ BOUNCE_S = 0.15
 ASK_REST_S = 0.6
 NAMED = {
     "full_stop": ".", "question_mark": "?", "minus": "-", "exclamation_mark": "!", "slash": "/",
+    "greater_than_sign": ">", "plus": "+",
 }  # fmt: skip
+
+
+def joined(typed: str, more: str) -> str:
+    """What is typed with more behind it; a touched word brings spaces of its own, and two make one."""
+    more = more if typed else more.lstrip()
+    if more.startswith(", "):
+        return f"{typed.rstrip()}{more.lstrip()}"
+    return typed + (more.lstrip() if typed.endswith(" ") and more.strip() else more)
 
 
 @dataclass(frozen=True)

@@ -126,11 +126,14 @@ class StoveDay:
         if not isinstance(self._app.screen, PageScreen):
             self._app.push_screen(PageScreen(heading, text, acts))
 
+    def begin_typing(self, text: str) -> None:
+        """Let this text stand in the entry line, to be gone on with."""
+        self.screen.begin_entry(text)
+
     def clear_typing(self) -> None:
         """Nothing is being typed any more."""
         self.screen.clear_entry()
-        self.mode = replace(self.mode, typed="", wants="", echo="")
-        self._acts.meaning = None
+        self.mode = replace(self.mode, typed="", wants="", echo="", meaning=None, mark="", places=())
 
     def do(self, command: e.Event, said: str = "") -> None:
         """Send a command; a refusal comes back as one line and nothing is lost.
@@ -163,6 +166,21 @@ class StoveDay:
         self.mode = replace(self.mode, note=said, where="")
         future = self.session.do(command)
         future.add_done_callback(lambda done: self._told(done.exception()))
+
+    def rescue(self, folder: str) -> None:
+        """Write the whole day to another folder and go on there; where that fails, one line says so."""
+        self.mode = replace(self.mode, note="", where="")
+        self.session.rescue(folder).add_done_callback(lambda done: self._rescued(done.exception()))
+
+    def _rescued(self, trouble: BaseException | None) -> None:
+        if trouble is not None:
+            self._told(trouble)
+        else:
+            self._app.call_from_thread(self._goes_on)
+
+    def _goes_on(self) -> None:
+        self.clear_typing()
+        self.say(f"The day goes on in {self.session.snapshot.path}")
 
     def _changed(self) -> None:
         if self._app.is_running:

@@ -10,7 +10,8 @@ from dataclasses import dataclass, field
 from dyesession.ui.block_text import BIG, SMALL, Face, largest_face
 from dyesession.ui.box import Box
 from dyesession.ui.ink import say, wrap
-from dyesession.ui.stove_view import Pot, StoveView, by_loudness
+from dyesession.ui.stove_view import Pot, StoveView, by_loudness, wants_pad
+from dyesession.ui.widgets.pad import pad_rows
 
 # Below this: the loudest clock and the next act, nothing else.
 LEAST_WIDTH, LEAST_HEIGHT = 60, 18
@@ -52,18 +53,19 @@ class Arrangement:
 # From top to bottom. A gap is an empty row or several.
 _ORDER = (
     "ringing", "headline", "gap lanes", "lanes", "gap pots", "vessel", "text", "lines", "gap panels",
-    "panels", "gap account", "account", "gap care", "care", "gap next", "ask", "next", "notice", "keys",
+    "panels", "gap account", "account", "gap care", "care", "craft", "gap next", "ask", "next", "notice", "pad",
+    "keys",
 )  # fmt: skip
 # What each part has at the very least, where it is shown at all.
 _LEAST = {
     "ringing": 2, "headline": 1, "lanes": 2, "vessel": 6, "text": 1, "lines": 9, "account": 1, "care": 1,
-    "ask": 5, "next": 1, "keys": 1,
+    "ask": 5, "next": 1, "pad": 1, "keys": 1,
 }  # fmt: skip
 # The rows left over are given out in this order: first what is read from two metres, last what is pleasant.
 _WISHES: tuple[tuple[str, int], ...] = (
-    ("next", 3), ("ringing", 3), ("ask", 9), ("ask", 8), ("care", 2), ("account", 3), ("text", 2),
-    ("vessel", 7), ("account", 1), ("ask", 6), ("text", 3), ("notice", 1), ("vessel", 8), ("gap account", 1),
-    ("care", 3), ("lanes", 2), ("headline", 1), ("gap pots", 1), ("vessel", 9), ("gap next", 1),
+    ("pad", 2), ("next", 3), ("ringing", 3), ("notice", 2), ("notice", 3), ("ask", 9), ("ask", 8), ("care", 2), ("account", 3), ("text", 2),
+    ("vessel", 7), ("account", 1), ("ask", 6), ("text", 3), ("notice", 1), ("pad", 3), ("vessel", 8), ("gap account", 1),
+    ("craft", 1), ("care", 3), ("lanes", 2), ("headline", 1), ("gap pots", 1), ("vessel", 9), ("gap next", 1),
     ("gap lanes", 1), ("panels", 9), ("gap panels", 1), ("next", 5), ("ask", 11), ("ask", 10), ("ringing", 5),
     ("account", 5), ("gap care", 1), ("vessel", 14), ("panels", 12), ("keys", 2), ("care", 5), ("vessel", 18),
     ("panels", 15), ("gap panels", 2), ("gap account", 2), ("gap pots", 2),
@@ -76,12 +78,14 @@ _MOST_NOTICE = 4  # rows for one sentence above the keys: a question about a fig
 _LOW_WINDOW = 22
 # A grave caution and its first aid are whole before anything else grows; and the cells beside a caution.
 _MOST_GRAVE, _CARE_MARGIN = 4, 9
+_MOST_NOTICE = 3
+PAGE_PAD = 2
 # In a window this high, plain rows are so low that large letters take five of them.
 _TALL_WINDOW = 40
 # Where even the least does not fit: what gives way, in this order.
 _CUTS: tuple[tuple[str, int], ...] = (
     ("notice", 2), ("lanes", 1), ("lines", 1), ("care", 2), ("account", 0), ("lanes", 0), ("headline", 0), ("vessel", 5), ("notice", 0),
-    ("lines", 0), ("ask", 4), ("keys", 0), ("vessel", 4), ("vessel", 3), ("text", 0), ("care", 0),
+    ("lines", 0), ("pad", 0), ("ask", 4), ("keys", 0), ("vessel", 4), ("vessel", 3), ("text", 0), ("care", 0),
 )  # fmt: skip
 
 
@@ -89,7 +93,7 @@ def arrange(view: StoveView, width: int, height: int) -> Arrangement:
     """Where everything goes in a window of `width` x `height` cells, 1 x 1 and up."""
     if width < LEAST_WIDTH or height < LEAST_HEIGHT:
         return _arrange_small(view, width, height)
-    if view.away or view.where is not None:
+    if view.away or view.where is not None or view.offers:
         return _arrange_page(view, width, height)
     return _arrange_stove(view, width, height)
 
@@ -105,6 +109,7 @@ def _present(view: StoveView) -> set[str]:
         "ask": view.ask is not None,
         "next": view.ask is None,
         "notice": needs_notice(view),
+        "pad": wants_pad(view),
         "keys": bool(view.keys) or view.entry is not None,
     }
     return {part for part, there in has.items() if there}
@@ -113,6 +118,14 @@ def _present(view: StoveView) -> set[str]:
 def needs_notice(view: StoveView) -> bool:
     """Whether there is something to say in the line above the keys."""
     return bool(view.note) or view.saving.state == "NOT SAVED"
+
+
+def notice_rows(view: StoveView, width: int) -> int:
+    """The rows of the line above the keys: a sentence must be read to its end."""
+    if not needs_notice(view):
+        return 0
+    unsaved = view.saving.state == "NOT SAVED"
+    return 1 if unsaved else max(1, len(wrap([say(view.note)], width - 1, _MOST_NOTICE)))
 
 
 def pots_pictured(pots: tuple[Pot, ...], width: int) -> tuple[Pot, ...]:
@@ -126,8 +139,9 @@ def _most(view: StoveView, width: int, height: int, has: set[str]) -> dict[str, 
     """How many rows each part can use."""
     boxed = bool(view.curve or view.bars or view.shade)
     return {
-        "ringing": 5 if "ringing" in has else 0, "headline": int("headline" in has), "notice": 1,
-        "lanes": len(view.lanes.rows), "panels": 15 if boxed else 0,
+        "ringing": 5 if "ringing" in has else 0, "headline": int("headline" in has), "notice": max(1, notice_rows(view, width)),
+        "pad": pad_rows(view.pad, width) if wants_pad(view) else 0,
+        "craft": int(bool(view.craft)), "lanes": len(view.lanes.rows), "panels": 15 if boxed else 0,
         "account": (5 if view.account.strength else 3) if _has_account(view) else 0,
         "care": _care_rows(view.care, width), "ask": _most_ask(view, width, height), "next": 5 if "next" in has else 0,
         "keys": 2 if "keys" in has and _keys_width(view) > width else 1,
@@ -172,8 +186,12 @@ def _heights(view: StoveView, width: int, height: int, pictured: int, lines: int
         rows["lanes"] = 1 if low else len(view.lanes.rows)
     if low and view.ask:
         rows |= {"lanes": 0, "headline": 0, "keys": 0 if view.entry is None else 1}
+        if pictured and "pad" in has:
+            rows["vessel"] = _LEAST["vessel"] - 1
+    if view.ask is not None and "pad" in has and view.entry is None and height < _TALL_WINDOW:
+        rows["keys"] = 0  # figures to touch answer the question; "not now" stands in its own box
     if "notice" in has:
-        rows["notice"] = max(1, len(wrap([say(view.note)], width - 1, _MOST_NOTICE)))
+        rows["notice"] = notice_rows(view, width)
     if "care" in has:
         rows["care"] = max(1, min(_MOST_GRAVE, _care_rows(view.care[: view.care_whole], width)))
     _cut(rows, height)
@@ -196,6 +214,8 @@ def _grow(rows: dict[str, int], height: int, most: Mapping[str, int], pictured: 
         if (pot_part and not pictured) or (part in ("panels", "gap panels") and width < PANELS_WIDTH):
             continue
         if part.startswith("gap") and part != "gap next" and not rows.get(_BELOW_GAP.get(part, part[4:])):
+            continue
+        if part == "notice" and wanted > most["notice"]:
             continue
         wanted = min(wanted, most.get(part, wanted))
         if wanted > at_least and wanted - at_least <= height - sum(rows.values()):
@@ -281,17 +301,20 @@ def _panel_boxes(view: StoveView, box: Box) -> dict[str, Box]:
 
 
 def _arrange_page(view: StoveView, width: int, height: int) -> Arrangement:
-    """The large clocks, or the page that says where the dyer is: it takes what the fixed parts leave."""
-    rows = {"keys": int("keys" in _present(view)), "notice": int(needs_notice(view))}
+    """The large clocks, the rows on offer, or the page that says where the dyer is: it takes what the fixed parts
+    leave.
+    """
+    rows = {"keys": int("keys" in _present(view)), "notice": notice_rows(view, width)}
+    rows["pad"] = min(pad_rows(view.pad, width), PAGE_PAD) if wants_pad(view) else 0
     rows["ringing"] = 3 if view.ringing else 0
     rows["headline"] = int(view.ringing is None and not view.away)
-    rows["ask"], rows["next"] = (6, 0) if view.ask else (0, 5 if height >= _TALL_WINDOW else 3)
+    rows["ask"], rows["next"] = (6, 0) if view.ask else (0, 5 if height >= _TALL_WINDOW else 1 if view.offers else 3)
     page = height - sum(rows.values())
     boxes, y = {}, 0
-    for part in ("ringing", "headline", "page", "ask", "next", "notice", "keys"):
+    for part in ("ringing", "headline", "page", "ask", "next", "notice", "pad", "keys"):
         part_rows = page if part == "page" else rows[part]
         if part_rows > 0:
-            name = part if part != "page" else ("where" if view.where is not None else "away")
+            name = part if part != "page" else "offers" if view.offers else "where" if view.where is not None else "away"
             boxes[name] = Box(0, y, width, part_rows)
         y += part_rows
     return Arrangement(boxes)

@@ -135,6 +135,14 @@ class Choice:
 
 
 @dataclass(frozen=True)
+class OfferRow:
+    """A row to choose while a text is typed: what it types, and what it says."""
+
+    types: str
+    says: str
+
+
+@dataclass(frozen=True)
 class Ask:
     """A question that a hazard hangs on. Space and Enter do not answer it; a number or a letter does."""
 
@@ -249,12 +257,22 @@ class StoveView:
     ringing: Ringing | None = None
     ask: Ask | None = None
     entry: Entry | None = None
+    offers: tuple[OfferRow, ...] = ()  # while a text is typed: rows to choose from, over the pots
+    mark: str = ""  # which of them the mark stands on
+    beside: tuple[str, ...] = ()  # what is said below them
+    pad: tuple[str, ...] = ()  # words for touch; figures are always on the pad
+    craft: str = ""  # one line for the hand, beside the step
     where: WhereYouAre | None = None
     away: bool = False
     note: str = ""
     curve: Curve | None = None
     bars: Bars | None = None
     shade: Shade | None = None
+
+
+def wants_pad(view: StoveView) -> bool:
+    """Whether anything can be typed now: then there are figures to touch."""
+    return view.entry is not None or (view.ask is not None and bool(view.ask.wants))
 
 
 def by_loudness(pots: tuple[Pot, ...]) -> list[Pot]:

@@ -10,12 +10,15 @@ from textual import on
 from dyesession.ui.contact_sheet import FixtureApp, shown
 from dyesession.ui.ink import strip_of
 from dyesession.ui.messages import Act
+from dyesession.ui.rows import draw_list
 from dyesession.ui.stove_rooms import arrange
+from dyesession.ui.stove_view import wants_pad
 from dyesession.ui.theme import DARK
 from dyesession.ui.widgets.account import draw_account
 from dyesession.ui.widgets.ask import draw_ask
 from dyesession.ui.widgets.bars import draw_bars
 from dyesession.ui.widgets.care import draw_care
+from dyesession.ui.widgets.craft import draw_craft
 from dyesession.ui.widgets.curve import draw_curve
 from dyesession.ui.widgets.headline import draw_headline, headline_part
 from dyesession.ui.widgets.key_line import draw_keys, keys_part
@@ -23,6 +26,8 @@ from dyesession.ui.widgets.lanes import draw_lanes
 from dyesession.ui.widgets.large_clocks import away_part, draw_away, draw_loudest, loudest_part
 from dyesession.ui.widgets.next_act import draw_next
 from dyesession.ui.widgets.notice import draw_notice, notice_part
+from dyesession.ui.widgets.offers import offers_part
+from dyesession.ui.widgets.pad import draw_pad
 from dyesession.ui.widgets.pot import PotPart, draw_pot
 from dyesession.ui.widgets.pot_lines import draw_pot_lines
 from dyesession.ui.widgets.ringing import draw_ringing, ringing_part
@@ -89,6 +94,9 @@ def drawn(view, width, height, palette=DARK):
         "lanes": (draw_lanes, view.lanes),
         "account": (draw_account, view.account),
         "care": (draw_care, view.care),
+        "craft": (draw_craft, view.craft),
+        "offers": (draw_list, offers_part(view)),
+        "pad": (draw_pad, view.pad if wants_pad(view) else None),
         "notice": (draw_notice, notice_part(view)),
         "curve": (draw_curve, view.curve),
         "bars": (draw_bars, view.bars),

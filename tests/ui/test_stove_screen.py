@@ -57,7 +57,7 @@ async def test_each_key_posts_its_act_and_no_other():
 async def test_keys_with_no_act_post_nothing():
     app = KeepingApp(TWO_POTS)
     async with app.run_test(size=(80, 24)) as pilot:
-        await pilot.press("y", "j", "m", "r", "enter", "backspace", "tab", "f5", "left", "A", "T", "ctrl+t")
+        await pilot.press("y", "m", "r", "enter", "backspace", "tab", "f5", "left", "A", "T", "ctrl+t")
         await settled(pilot)
         assert app.acts == []
 

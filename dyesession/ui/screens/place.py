@@ -16,10 +16,10 @@ from textual.screen import Screen
 from dyesession.ui import place_messages as p
 from dyesession.ui.frame_view import Frame
 from dyesession.ui.ink import Line
-from dyesession.ui.messages import KeyTouched, Next
+from dyesession.ui.messages import KeyTouched, Next, PadTouched
 from dyesession.ui.place_keys import live_key
 from dyesession.ui.place_rooms import arrange_place
-from dyesession.ui.pressing import BOUNCE_S, InOrder, Pressed
+from dyesession.ui.pressing import BOUNCE_S, InOrder, Pressed, joined
 from dyesession.ui.room import room_of
 from dyesession.ui.rows import ListPart, Row, moved
 from dyesession.ui.theme import Palette, palette_of
@@ -32,6 +32,7 @@ from dyesession.ui.widgets.ringing import RingingBlock, RingingPart
 from dyesession.ui.widgets.row_list import RowList
 
 _MOVES = {"up": -1, "down": 1, "pageup": -8, "pagedown": 8, "home": -9999, "end": 9999}
+_ENDING = ("enter", "escape", "backspace")
 _LONGEST_ENTRY = 400
 
 
@@ -156,13 +157,17 @@ class PlaceScreen(Screen[None], Generic[View]):
         self._keys.arrived(event)
 
     def on_key_touched(self, message: KeyTouched) -> None:
-        """A touched word in the key line or on the pad is that key."""
+        """A touched word in the key line is that key."""
         message.stop()
-        typed = None if len(message.key) > 1 and message.key.isalpha() else message.key
-        if typed is not None and self._view.frame.entry is not None:
-            self._add(typed)
-        else:
-            self._press(Pressed(message.key, None, message.time))
+        self._press(Pressed(message.key, None, message.time))
+
+    def on_pad_touched(self, message: PadTouched) -> None:
+        """A touch on the pad types what is written on it, or ends the text."""
+        message.stop()
+        if message.types in _ENDING:
+            self._press(Pressed(message.types, None, message.time))
+        elif self._view.frame.entry is not None:
+            self._add(message.types)
 
     def on_next(self, message: Next) -> None:
         """A touch on the band of the next act, or on what rings, is the space bar."""
@@ -209,7 +214,7 @@ class PlaceScreen(Screen[None], Generic[View]):
 
     def _add(self, text: str) -> None:
         if len(self._typed) < _LONGEST_ENTRY and (self._typed or text.strip()):
-            self._typed = f"{self._typed}{text}" if self._typed else text.lstrip()
+            self._typed = joined(self._typed, text)
             self._post(p.TypedSoFar(self._typed))
 
     def _post(self, act: p.PlaceAct) -> None:

@@ -12,15 +12,17 @@ from textual.message import Message
 from textual.screen import Screen
 
 from dyesession.ui.keys import BY_KEY
-from dyesession.ui.messages import Chosen, Entered, KeyTouched, NotNow, Typed
-from dyesession.ui.pressing import ASK_REST_S, BOUNCE_S, InOrder, Pressed
+from dyesession.ui.messages import Chosen, Entered, KeyTouched, NotNow, PadTouched, RowChosen, RowMarked, Typed
+from dyesession.ui.pressing import ASK_REST_S, BOUNCE_S, InOrder, Pressed, joined
 from dyesession.ui.room import room_of
+from dyesession.ui.rows import moved
 from dyesession.ui.stove_rooms import Arrangement, arrange
-from dyesession.ui.stove_view import StoveView
+from dyesession.ui.stove_view import StoveView, wants_pad
 from dyesession.ui.widgets.account import draw_account
 from dyesession.ui.widgets.ask import AskBox
 from dyesession.ui.widgets.bars import draw_bars
 from dyesession.ui.widgets.care import draw_care
+from dyesession.ui.widgets.craft import draw_craft
 from dyesession.ui.widgets.curve import draw_curve
 from dyesession.ui.widgets.drawn import Drawn
 from dyesession.ui.widgets.headline import draw_headline, headline_part
@@ -29,6 +31,8 @@ from dyesession.ui.widgets.lanes import draw_lanes
 from dyesession.ui.widgets.large_clocks import away_part, draw_away, draw_loudest, loudest_part
 from dyesession.ui.widgets.next_act import NextBand
 from dyesession.ui.widgets.notice import draw_notice, notice_part
+from dyesession.ui.widgets.offers import Offers, offers_part
+from dyesession.ui.widgets.pad import Pad
 from dyesession.ui.widgets.pot import PotPart, PotPicture
 from dyesession.ui.widgets.pot_lines import PotLines
 from dyesession.ui.widgets.ringing import RingingBlock, ringing_part
@@ -39,6 +43,7 @@ from dyesession.ui.widgets.where import draw_where
 MOST_PICTURES = 10
 _BEGINS = "0123456789"
 _ENDING = ("enter", "escape", "backspace")
+_MOVES = {"up": -1, "down": 1, "pageup": -8, "pagedown": 8, "home": -9999, "end": 9999}
 _LONGEST_ENTRY = 400  # a note of several sentences; longer ones are cut
 
 
@@ -47,7 +52,7 @@ def _simple_widgets() -> list[Drawn[Any]]:
     return [
         Drawn(draw_headline, name="headline"), Drawn(draw_lanes, name="lanes"),
         Drawn(draw_account, name="account"), Drawn(draw_care, name="care"),
-        Drawn(draw_notice, name="notice"), Drawn(draw_curve, name="curve"), Drawn(draw_bars, name="bars"),
+        Drawn(draw_craft, name="craft"), Drawn(draw_notice, name="notice"), Drawn(draw_curve, name="curve"), Drawn(draw_bars, name="bars"),
         Drawn(draw_shade, name="shade"), Drawn(draw_where, name="where"), Drawn(draw_away, name="away"),
         Drawn(draw_loudest, name="loudest"),
     ]  # fmt: skip
@@ -57,6 +62,8 @@ def _parts(view: StoveView, arrangement: Arrangement) -> dict[str, object]:
     """Each part's share of the view, by the name of its box."""
     return {
         "headline": headline_part(view), "lanes": view.lanes, "account": view.account, "care": view.care,
+        "craft": view.craft, "offers": offers_part(view) if view.offers else None,
+        "pad": view.pad if wants_pad(view) else None,
         "notice": notice_part(view), "curve": view.curve, "bars": view.bars, "shade": view.shade,
         "where": view.where, "away": away_part(view), "loudest": loudest_part(view),
         "ringing": ringing_part(view), "ask": view.ask, "next": view.next_act, "keys": keys_part(view),
@@ -81,7 +88,7 @@ class StoveScreen(Screen[None]):
         self._keys = InOrder(self, self._press, bounce_s)
         self._pictures = [PotPicture(f"pot-{index}") for index in range(MOST_PICTURES)]
         self._widgets: dict[str, Drawn[Any]] = {str(widget.id): widget for widget in _simple_widgets()}
-        for touched in (RingingBlock(), AskBox(), NextBand(), KeyLine(), PotLines()):
+        for touched in (RingingBlock(), AskBox(), NextBand(), Offers(), Pad(), KeyLine(), PotLines()):
             self._widgets[str(touched.id)] = touched
 
     def begin_after(self, key: str, at_s: float) -> None:
@@ -120,6 +127,10 @@ class StoveScreen(Screen[None]):
             if self.is_mounted:
                 self._redraw()
 
+    def begin_entry(self, text: str) -> None:
+        """Let what is typed next go on behind this text."""
+        self._typed = text
+
     def clear_entry(self) -> None:
         """Forget what was typed: it counted, or is no longer wanted."""
         self._typed = ""
@@ -145,10 +156,15 @@ class StoveScreen(Screen[None]):
     def on_key_touched(self, message: KeyTouched) -> None:
         """A touched word in the key line is that key."""
         message.stop()
-        if message.key in _ENDING and self._typed:
-            self._finish(message.key)
-        else:
-            self._press(Pressed(message.key, None, message.time))
+        self._press(Pressed(message.key, None, message.time))
+
+    def on_pad_touched(self, message: PadTouched) -> None:
+        """A touch on the pad types what is written on it, or ends the text."""
+        message.stop()
+        if message.types in _ENDING:
+            self._press(Pressed(message.types, None, message.time))
+        elif wants_pad(self._view) and (self._typed or not self._too_soon(message.time)):
+            self._add(message.types)
 
     def _too_soon(self, at_s: float) -> bool:
         """Whether a question has only just appeared: nobody can have read it."""
@@ -172,15 +188,29 @@ class StoveScreen(Screen[None]):
 
     def _type(self, key: str, character: str | None) -> bool:
         """Take a key as part of what is typed; says whether it was."""
+        if self._view.offers and self._choose(key):
+            return True
         if self._typed and key in _ENDING:
             self._finish(key)
             return True
         if character is None or not character.isprintable() or not self._may_begin(character):
             return False
-        if len(self._typed) < _LONGEST_ENTRY:
-            self._typed += character
-            self.post_message(Typed(self._typed))
+        self._add(character)
         return True
+
+    def _choose(self, key: str) -> bool:
+        """Take a key as a move of the mark over the rows on offer, or as choosing one; says whether it was."""
+        if key in _MOVES:
+            rows = offers_part(self._view).rows
+            self._keys.post(RowMarked(moved(rows, self._view.mark, _MOVES[key])))
+        elif key == "enter":
+            self._keys.post(RowChosen(self._view.mark))
+        return key in _MOVES or key == "enter"
+
+    def _add(self, text: str) -> None:
+        if len(self._typed) < _LONGEST_ENTRY:
+            self._typed = joined(self._typed, text)
+            self.post_message(Typed(self._typed))
 
     def _may_begin(self, character: str) -> bool:
         """Digits begin a number anywhere; where a text is asked for, anything but a space begins it."""

@@ -62,8 +62,11 @@ def _answers(ask: Ask, width: int) -> Line:
 
 
 def _body(ask: Ask, width: int, rows: int) -> list[Line]:
-    """The question, why it is asked, and the answers; large letters first where there is room for them."""
-    letters = large(ask.short, width, rows - _PLAIN_ROWS) if rows >= _PLAIN_ROWS + SMALL.rows else None
+    """The question, why it is asked, and the answers; large letters first where there is room for them: a reason may
+    end in first aid, which goes before any letters.
+    """
+    plain = len(wrap([say(ask.question)], width, 2)) + len(wrap([say(ask.why)], width, rows)) + 1
+    letters = large(ask.short, width, rows - max(plain, _PLAIN_ROWS)) if rows >= plain + SMALL.rows else None
     head: list[Line] = [(say(row, _STRONG),) for row in letters or ()]
     room = rows - len(head) - 1
     question = wrap([say(ask.question, _STRONG)], width, max(1, min(2, room)))
