@@ -168,7 +168,7 @@ def _plan_words(typed: str, state: State) -> tuple[str, ...]:
     if STAGE.match(typed):
         return _STAGE_WORDS if state.free else (*_STAGE_WORDS, "because my eye says so")
     if typed.startswith(_NEW_LOTS):
-        return ("g", "oz", "joins because it was found", "joins, mordanted already, because it was found")
+        return ("g", "oz", "joins because it was found", "joins mordanted because it was found")
     if " weighs " in typed:
         return ("g", "oz", *_REASONS[:1])
     return ("%", "g", "more", "less", *_REASONS[1:])

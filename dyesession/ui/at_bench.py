@@ -12,7 +12,15 @@ from typing import TYPE_CHECKING
 from dyesession.errors import UserError
 from dyesession.ui import place_messages as p
 from dyesession.ui.bench_rows import BENCH_DRAWING
-from dyesession.ui.bench_view import IMPROVISE, BenchView, DayLine, RecipeLine, WantLine, WayLine, name_of_file
+from dyesession.ui.bench_view import (
+    IMPROVISE,
+    BenchView,
+    DayLine,
+    RecipeLine,
+    WantLine,
+    WayLine,
+    name_of_file,
+)
 from dyesession.ui.frame_view import Entry, NextAct
 from dyesession.ui.going import go
 from dyesession.ui.improvising import echo_of_lots, lots_typed

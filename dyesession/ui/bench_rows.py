@@ -1,6 +1,15 @@
 """How the Bench is drawn: the lines of its list, and what explains the marked one. Knows no files."""
 
-from dyesession.ui.bench_view import IMPROVISE, BenchView, DayLine, PotLine, RecipeLine, Swatch, WantLine, WayLine
+from dyesession.ui.bench_view import (
+    IMPROVISE,
+    BenchView,
+    DayLine,
+    PotLine,
+    RecipeLine,
+    Swatch,
+    WantLine,
+    WayLine,
+)
 from dyesession.ui.ink import EMPTY, QUIET, STRONG, TEXT, Ink, Line, cut, cut_line, fill, say, width_of, wrap
 from dyesession.ui.place_keys import BENCH
 from dyesession.ui.rows import BLANK, Row, heading, paragraph, section, two_ends

@@ -12,6 +12,7 @@ from dyesession.clock import SteppingClock
 from dyesession.storage import DISK
 from dyesession.ui.app import DyeApp
 from dyesession.ui.contact_sheet import shown
+from dyesession.ui.widgets.pad import placed
 
 ROOT = Path(__file__).resolve().parents[2]
 EXAMPLE_KITCHEN = ROOT / "dyesession" / "kitchen" / "example.toml"
@@ -59,6 +60,17 @@ class Room:
                 await self.settle()
                 return
         raise AssertionError(f"no {words!r} on the screen:\n{self.text()}")
+
+    async def tap(self, *words):
+        """Touch figures and words on the pad, one after the other; only what can be seen can be touched."""
+        for word in words:
+            pad = self.app.screen.query_one("#pad")
+            assert pad.display, f"no pad to touch {word!r} on:\n{self.text()}"
+            touches = placed(pad.part, pad.size.width)
+            x, y = next((x, y) for x, y, types, written in touches if word in (types, written))
+            assert y < pad.size.height, f"{word!r} is not on the pad as shown:\n{self.text()}"
+            await self.pilot.click(offset=(pad.region.x + x + 1, pad.region.y + y))
+            await self.settle()
 
     def text(self):
         return shown(self.app).replace("\N{NO-BREAK SPACE}", " ")

@@ -17,6 +17,7 @@ from dyesession.ui.plain import plain
 SCROLLS = ("up", "down", "pageup", "pagedown", "home", "end")
 BACK = "any key: back to the pots"
 BESIDE_CELLS = 6  # the padding at both sides and the bar that scrolls
+FURTHER = "▼ touch here, or page down: there is more"
 
 
 class TouchLine(Static):
@@ -63,6 +64,21 @@ class PageLines(VerticalScroll):
         self.scroll_end(animate=False, immediate=True)
 
 
+class ScrollTouch(Static):
+    """Shown where a page is longer than the window: a touch goes on by a page, from the end back to the top."""
+
+    ALLOW_SELECT = False
+
+    def on_click(self, event: Click) -> None:
+        """Scroll; a page put away by a touch here would be a page never read."""
+        event.stop()
+        lines = self.screen.query_one(VerticalScroll)
+        if lines.scroll_offset.y >= lines.max_scroll_y:
+            lines.scroll_home(animate=False)
+        else:
+            lines.scroll_page_down(animate=False)
+
+
 class PageScreen(Screen[None]):
     """A heading and lines; scrolls with the arrows, goes with any other key or a touch. What rings is told above."""
 
@@ -78,6 +94,8 @@ class PageScreen(Screen[None]):
         super().__init__()
         self._heading, self._text, self._acts, self._back = heading, text, acts or {}, back
         self._rings, self._lines = Static(id="rings"), Static()
+        self._further = ScrollTouch(Content(FURTHER))
+        self._further.display = False
 
     def compose(self) -> ComposeResult:
         """What rings, the heading, the lines, how to get back."""
@@ -88,12 +106,20 @@ class PageScreen(Screen[None]):
                 yield from (TouchLine(plain(one), self._acts) for one in self._text.split("\n"))
             else:
                 yield self._lines
+        yield self._further
         yield Static(Content(plain(self._back)))
 
     def on_resize(self, event: Resize) -> None:
-        """Break the lines anew for the width there is."""
-        whole = "\n".join(plain(one) for one in self._text.split("\n"))
+        """Break the lines anew for the width there is; offer to go further where there is more than is seen."""
+        whole = "
+".join(plain(one) for one in self._text.split("
+"))
         self._lines.update(Content(hung(whole, max(1, event.size.width - BESIDE_CELLS))))
+        self.call_after_refresh(self._offer_further)
+
+    def _offer_further(self) -> None:
+        if self.is_mounted and self.is_attached:
+            self._further.display = self.query_one(VerticalScroll).max_scroll_y > 0
 
     def show_ringing(self, ringing: Ringing | None) -> None:
         """Tell what rings above the page, or nothing."""
