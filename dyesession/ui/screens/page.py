@@ -111,9 +111,7 @@ class PageScreen(Screen[None]):
 
     def on_resize(self, event: Resize) -> None:
         """Break the lines anew for the width there is; offer to go further where there is more than is seen."""
-        whole = "
-".join(plain(one) for one in self._text.split("
-"))
+        whole = "\n".join(plain(one) for one in self._text.split("\n"))
         self._lines.update(Content(hung(whole, max(1, event.size.width - BESIDE_CELLS))))
         self.call_after_refresh(self._offer_further)
 
