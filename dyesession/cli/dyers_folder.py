@@ -5,7 +5,6 @@ Implements `ui.workroom.Workroom`. What is heavy is loaded when it is asked for:
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 

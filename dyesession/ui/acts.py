@@ -20,6 +20,7 @@ from dyesession.session.suggest import Wait
 from dyesession.session.typed import Hand, Meaning, example, meaning_of_number, understand
 from dyesession.session.typed_stage import EXAMPLE as STAGE_EXAMPLE
 from dyesession.session.typed_strength import HOW_TO_TAKE
+from dyesession.session.understood import Understood
 from dyesession.ui import messages as m
 from dyesession.ui.explained_places import STOVE_HELP
 from dyesession.ui.keys import KEYS, key_table
@@ -320,7 +321,7 @@ class Acts:
             return
         if not asked and not isinstance(self._day.suggestion(), Ask):
             self._day.set_mode(wants="a number")
-        self._day.set_mode(typed=act.text, echo="" if mode.places else self._echo(act.text), mark="")
+        self._day.set_mode(typed=act.text, echo=self._echo(act.text), mark="")
         if self.meaning in ("plan", "stage"):
             self._day.set_mode(note=self._foretold(act.text))
 
@@ -329,20 +330,23 @@ class Acts:
         if offered(self.meaning, text, self._state):
             return ""
         try:
-            event = understand("plan", text, self._state, self._hand).event
-            return self._change_words(event) or self._day.mode.echo
+            understood = understand("plan", text, self._state, self._hand)
+            return f"= {self._change_words(understood)}"
         except UserError as trouble:
             return str(trouble)
 
-    def _change_words(self, event: e.Event) -> str:
-        """The change worked out by the engine, in words; its refusal where it is refused."""
+    def _change_words(self, understood: Understood) -> str:
+        """The change worked out by the engine, in words. Raises its refusal."""
         session = self._day.session
-        decided = decide(self._state, event, session.now(), session.household)
-        if not isinstance(decided, e.Replanned):
-            return ""
+        decided = decide(self._state, understood.event, session.now(), session.household)
+        if not isinstance(decided, e.Replanned) or decided.change == "step":
+            return understood.echo
         return "; ".join((words.plan_words(decided), *words.change_words(decided))) + "."
 
     def _echo(self, text: str) -> str:
+        """What a text was understood as; a folder says itself, and a change of the plan wants a line of its own."""
+        if self._day.mode.places or self.meaning in ("plan", "stage"):
+            return ""
         try:
             if isinstance(self._day.suggestion(), Ask) and self.meaning is None:
                 return f"= {show_temperature(_degrees_c(text))}"
@@ -372,7 +376,7 @@ class Acts:
                 understood = understand(meaning, act.text, self._state, hand)
                 event, said = understood.event, understood.echo
                 if isinstance(event, e.Replanned):
-                    said = self._change_words(event)
+                    said = self._change_words(understood)
         except UserError as trouble:
             self._day.say(str(trouble))
             return

@@ -20,6 +20,7 @@ from dyesession.ui.stove_view import (
     Lane,
     Lanes,
     NextAct,
+    OfferRow,
     Pot,
     PotHolds,
     Ringing,
@@ -304,6 +305,7 @@ STRAINED = replace(
         replace(_DYE_POT, first="1.8 L poured at 11:20", second="of 7.2 L wanted"),
     ),
     note="strained: 1.8 L from B into C",
+    craft="Tie the dyestuff in a bag from the start: then there is little to strain. (common practice, no source)",
     care=("Hot liquor in C: a lid on it, and the handle inwards.",),
     next_act=NextAct("fill B with 2.4 L fresh water, extract again", "whenever you like", "fill B"),
 )
@@ -356,6 +358,27 @@ RINSE = StoveView(
 
 TYPED = replace(TWO_POTS, entry=Entry("weight of alum", "2.5 oz", "= 70.9 g"))
 
+CHANGING = replace(
+    TWO_POTS,
+    entry=Entry("change, because", ""),
+    offers=(
+        OfferRow("grey skein weighs ", "grey skein weighs …, not 165 g"),
+        OfferRow("another skein ", "another lot joins: its washed, air-dry weight is …"),
+        OfferRow("alum ", "alum … in all, not 28.8 g"),
+        OfferRow("once less because it is strong enough", "extract once less"),
+        OfferRow("leave the recipe because my eye leads from here", "leave the recipe, and go on by eye"),
+    ),
+    mark="alum ",
+    beside=("still to weigh", "  alum 28.8 g, with mordant"),
+    note="for example small skein 75 g joins because I found it; or alum 15 % because the water is hard",
+)
+CHANGED = replace(
+    TWO_POTS,
+    entry=Entry("change, because", "alum 15 % because the water is hard"),
+    pad=("%", "g", "more", "less", "because the water is hard", "because my eye says so"),
+    note="= alum 36 g in all, 15 % of the fibre; alum still to go in with mordant: 36 g, not 28.8 g.",
+)
+
 LONG_WAIT = replace(
     TWO_POTS,
     wall_clock="21:30",
@@ -383,5 +406,7 @@ FIXTURES: dict[str, StoveView] = {
     "strained": STRAINED,
     "rinse": RINSE,
     "typed": TYPED,
+    "changing": CHANGING,
+    "changed": CHANGED,
     "overnight": LONG_WAIT,
 }

@@ -63,7 +63,7 @@ _LEAST = {
 }  # fmt: skip
 # The rows left over are given out in this order: first what is read from two metres, last what is pleasant.
 _WISHES: tuple[tuple[str, int], ...] = (
-    ("pad", 2), ("pad", 3), ("next", 3), ("ringing", 3), ("notice", 2), ("notice", 3),
+    ("pad", 2), ("pad", 3), ("next", 3), ("ringing", 3), ("notice", 2), ("notice", 3), ("notice", 4),
     ("ask", 9), ("ask", 8), ("care", 2), ("account", 3), ("text", 2),
     ("vessel", 7), ("account", 1), ("ask", 6), ("text", 3), ("notice", 1), ("vessel", 8), ("gap account", 1),
     ("craft", 1), ("care", 3), ("lanes", 2), ("headline", 1), ("gap pots", 1), ("vessel", 9), ("gap next", 1),

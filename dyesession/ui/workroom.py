@@ -6,7 +6,6 @@ asked for is named without being loaded, so that the Bench is quickly up.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol
 

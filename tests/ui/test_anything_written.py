@@ -75,7 +75,7 @@ def test_every_text_may_be_nasty_and_no_control_byte_reaches_a_line(name, size):
 
 
 # Colours, keys and letters, and figures whose words stand in a sentence beside them.
-NOT_WORDS = {"liquor", "key", "unit", "letter", "short", "wanted", "snippet", "path"}
+NOT_WORDS = {"liquor", "key", "unit", "letter", "short", "wanted", "snippet", "path", "mark", "types"}
 STOVE = replace(TWO_POTS, note="a note")
 ON_THE_STOVE = [
     path for path in texts_in(STOVE) if path[-1] not in NOT_WORDS and path[:2] != ("account", "strength")

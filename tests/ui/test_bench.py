@@ -232,7 +232,7 @@ def test_a_day_begun_and_left_by_touch_alone(tmp_path):
             await room.touch(f" {figure}", last=True)
         await room.touch("  g  ", last=True)
         await room.touch("  wool  ", last=True)
-        assert room.view.frame.entry.typed == "100 g  wool "
+        assert room.view.frame.entry.typed == "100 g wool "
         await room.touch("✓ it counts")
         await room.touch("yes: washed")
         assert room.view.lots[0].says == "100 g wool, washed and air-dry"

@@ -12,7 +12,16 @@ from textual.message import Message
 from textual.screen import Screen
 
 from dyesession.ui.keys import BY_KEY
-from dyesession.ui.messages import Chosen, Entered, KeyTouched, NotNow, PadTouched, RowChosen, RowMarked, Typed
+from dyesession.ui.messages import (
+    Chosen,
+    Entered,
+    KeyTouched,
+    NotNow,
+    PadTouched,
+    RowChosen,
+    RowMarked,
+    Typed,
+)
 from dyesession.ui.pressing import ASK_REST_S, BOUNCE_S, InOrder, Pressed, joined
 from dyesession.ui.room import room_of
 from dyesession.ui.rows import moved
