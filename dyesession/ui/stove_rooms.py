@@ -79,7 +79,6 @@ _MOST_NOTICE = 4  # rows for one sentence above the keys: a question about a fig
 _LOW_WINDOW = 22
 # A grave caution and its first aid are whole before anything else grows; and the cells beside a caution.
 _MOST_GRAVE, _CARE_MARGIN = 4, 9
-_MOST_NOTICE = 3
 PAGE_PAD = 2
 # In a window this high, plain rows are so low that large letters take five of them.
 _TALL_WINDOW = 40
