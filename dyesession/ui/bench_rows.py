@@ -21,7 +21,7 @@ _POT_CELLS = 16
 _ALARM = Ink("alarm_ink", "alarm", bold=True)
 _SWATCH = "    "
 _IMPROVISE = Row((say("without a recipe"), say("   stages as you name them", QUIET)), IMPROVISE)
-_PAD = ("g", "kg", "oz", "wool", "silk", "cotton", "linen", "skein", "large", "small", ";")
+_PAD = ("g", "oz", "wool", ";", "large", "small", "skein", "silk", "cotton", "linen", "kg")
 
 
 def bench_rows(view: BenchView, width: int, palette: Palette) -> tuple[Row, ...]:
