@@ -17,8 +17,8 @@ from dyesession.dyeing.strength import MATCH_SD
 
 Advice = Literal["go on", "either", "stop"]
 
-# Of the colour drawn so far. A tenth more depth can hardly be told by eye; a fifth can. Our own choice, no source.
-STOP_BELOW, GO_ON_ABOVE = 0.10, 0.20
+# Of the colour drawn so far. An eighth more depth can hardly be told by eye; a fifth can. Our own choice, no source.
+STOP_BELOW, GO_ON_ABOVE = 0.125, 0.20
 PER_CENT = 100.0
 LEAST_G = 1e-9
 

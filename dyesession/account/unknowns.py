@@ -66,7 +66,7 @@ WEIGHED_WATER = Prior(
 VOLUME_STEP = Prior("error of a reading", 1.0, math.exp(-Z_90), math.exp(Z_90), "log", "by definition")
 
 # Judged bands are judged too surely: these are taken so much wider. Our own choice, on the simulated days.
-JUDGED, JUDGED_TOO_SURELY = ("kept share of", "liquor held by"), 1.1
+JUDGED_TOO_SURELY = {"kept share of": 1.2, "liquor held by": 1.1}
 
 # What a strong home ring brings into the pot, and so the most steam it can drive while no burner is told.
 # Judgement: 3 kW at 0.7, near an electric coil's 0.74 (a blog quoting US DOE tests: weak).
@@ -195,10 +195,11 @@ def with_all(known_yet: Unknowns, priors: Iterable[tuple[str, Prior]], starting:
 
 def _less_sure(name: str, prior: Prior) -> Prior:
     """A guess that is judgement, taken a little wider than it was judged."""
-    if not name.startswith(JUDGED):
+    wider = next((by for start, by in JUDGED_TOO_SURELY.items() if name.startswith(start)), None)
+    if wider is None:
         return prior
     middle, low, high = (to_scale(x, prior.scale) for x in (prior.centre, prior.low, prior.high))
-    low, high = (middle + JUDGED_TOO_SURELY * (end - middle) for end in (low, high))
+    low, high = (middle + wider * (end - middle) for end in (low, high))
     return replace(prior, low=from_scale(low, prior.scale), high=from_scale(high, prior.scale))
 
 

@@ -62,9 +62,9 @@ KEPT_SHARE = Prior(
 # What is stubborn is left for later: the odds of keeping grow from extraction to extraction (`extraction`).
 STIFFENS = Prior(
     "odds of keeping in the second extraction over the first",
-    1.35,
+    1.5,
     0.75,
-    3.2,
+    4.0,
     "log",
     "judgement: one store, boiled a little harder, up to two stores far apart; no dyestuff's was found",
 )
