@@ -92,6 +92,22 @@ def touched(part: ListPart, y: int, height: int) -> str:
     return part.rows[index].key if 0 <= index < len(part.rows) else ""
 
 
+_ARROW_CELLS = 4  # a finger is wider than an arrow
+
+
+def further_at(part: ListPart, x: int, y: int, width: int, height: int) -> int:
+    """By how many lines the mark moves when the arrow at a cell is touched; 0 where no arrow stands.
+
+    Half of what is seen, so that no line is passed over.
+    """
+    top, half = first_seen(part, height), max(1, height // 2)
+    if x < width - _ARROW_CELLS:
+        return 0
+    if y == height - 1 and top + height < len(part.rows):
+        return half
+    return -half if y == 0 and top > 0 else 0
+
+
 def draw_list(part: ListPart, width: int, height: int, palette: Palette) -> list[Line]:
     """The lines that are seen, the marked ones on a band of their own; arrows say where there are more."""
     top = first_seen(part, height)

@@ -4,7 +4,7 @@ from textual.events import Click, MouseScrollDown, MouseScrollUp
 
 from dyesession.ui.ink import say
 from dyesession.ui.messages import RowChosen, RowMarked
-from dyesession.ui.rows import BLANK, ListPart, Row, draw_list, heading, moved, touched
+from dyesession.ui.rows import BLANK, ListPart, Row, draw_list, further_at, heading, moved, touched
 from dyesession.ui.stove_view import StoveView
 from dyesession.ui.widgets.drawn import Drawn
 
@@ -25,6 +25,9 @@ class Offers(Drawn[ListPart]):
     def on_click(self, event: Click) -> None:
         """Choose the row touched."""
         event.stop()
+        if self.part and (by := further_at(self.part, event.x, event.y, self.size.width, self.size.height)):
+            self._move(by)
+            return
         types = touched(self.part, event.y, self.size.height) if self.part else ""
         if types:
             self.post_message(RowChosen(types))

@@ -3,7 +3,7 @@
 from textual.events import Click, MouseScrollDown, MouseScrollUp
 
 from dyesession.ui.place_messages import Choose, Mark, PlaceAct
-from dyesession.ui.rows import ListPart, draw_list, moved, touched
+from dyesession.ui.rows import ListPart, draw_list, further_at, moved, touched
 from dyesession.ui.widgets.drawn import Drawn
 
 
@@ -16,6 +16,9 @@ class RowList(Drawn[ListPart]):
     def on_click(self, event: Click) -> None:
         """Mark the line touched, or choose it where it is marked already."""
         event.stop()
+        if self.part and (by := further_at(self.part, event.x, event.y, self.size.width, self.size.height)):
+            self._move(by)
+            return
         key = touched(self.part, event.y, self.size.height) if self.part else ""
         if self.part and key:
             self._post(Choose(key) if key == self.part.cursor else Mark(key))
