@@ -30,8 +30,9 @@ def write_list(workroom: Workroom, plan: Plan, recipe: Recipe, kitchen: Kitchen,
     sheet = sheet_of(plan, kitchen, today)
     name = f"{today}-{Path(recipe.path).stem or 'recipe'}"
     page = workroom.keep_paper(f"{name}.html", sheet_html(sheet))
-    text = workroom.keep_paper(f"{name}.txt", "\n".join(sheet_lines(sheet)) + "\n")
-    return f"Written: {page.name} and {text.name} in {page.parent}."
+    workroom.keep_paper(f"{name}.txt", "\n".join(sheet_lines(sheet)) + "\n")
+    # The nearest folder first: where the line is too short for the whole path, its far end goes.
+    return f"Written: {page.name} and .txt in {page.parent.name}, of {page.parent.parent}."
 
 
 def rehearsed(
