@@ -32,7 +32,9 @@ def open_bench(options: argparse.Namespace) -> int:
 
 
 def begin(options: argparse.Namespace) -> int:
-    """Begin a day by a recipe."""
+    """Begin a day by a recipe, or without one."""
+    if not options.recipe:
+        return _begin_freely(options)
     from dyesession.account.live import reckoner_from
     from dyesession.cli.at_shelf import for_the_day
     from dyesession.cli.planning import planned
@@ -49,6 +51,24 @@ def begin(options: argparse.Namespace) -> int:
         shelf=for_the_day(day.workroom, clock.now().at.date()), priors=own.tables,
     )  # fmt: skip
     return _run(session, day.kitchen, options)
+
+
+def _begin_freely(options: argparse.Namespace) -> int:
+    """A day without a recipe: stages come in as they are named."""
+    from dyesession.account.live import reckoner_for
+    from dyesession.cli.at_shelf import for_the_day
+    from dyesession.cli.planning import lots_asked
+    from dyesession.cli.stock import stocked
+    from dyesession.clock import SystemClock
+    from dyesession.session.opening import begin_improvised
+
+    workroom, clock = find_workroom(getattr(options, "workroom", None)), SystemClock()
+    kitchen = stocked(workroom, workroom.kitchen(options.kitchen))
+    session = begin_improvised(
+        DISK, workroom.logs, lots_asked(options, "wool", ask=True), kitchen, clock, reckoner_for,
+        shelf=for_the_day(workroom, clock.now().at.date()),
+    )  # fmt: skip
+    return _run(session, kitchen, options)
 
 
 def open_day(options: argparse.Namespace) -> int:

@@ -116,8 +116,12 @@ def _workroom(parser: argparse.ArgumentParser) -> None:
     )
 
 
-def _planning(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("recipe", metavar="RECIPE", help="a recipe's name, or the path of its file")
+def _planning(parser: argparse.ArgumentParser, *, recipe: bool = True) -> None:
+    """A recipe (which may be left out where `recipe` is false), the fibre and the kitchen."""
+    said = "a recipe's name, or the path of its file"
+    parser.add_argument(
+        "recipe", metavar="RECIPE", nargs=None if recipe else "?", help=said if recipe else f"{said} (else none)"
+    )
     parser.add_argument(
         "--fibre",
         metavar="TEXT",
@@ -138,11 +142,11 @@ def _begin(commands: "Commands[argparse.ArgumentParser]") -> None:
     made = _command(
         commands,
         "begin",
-        "begin a dye day by a recipe",
+        "begin a dye day by a recipe, or without one",
         _run_begin,
         'dyesession begin madder-brick-red-on-wool --fibre "165 g wool" --fibre "75 g wool"',
     )
-    _planning(made)
+    _planning(made, recipe=False)
     made.add_argument("--plain", action="store_true", default=argparse.SUPPRESS, help="line mode")
 
 

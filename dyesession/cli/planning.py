@@ -33,15 +33,21 @@ def planned(options: argparse.Namespace, *, ask: bool) -> Planned:
     workroom = find_workroom(getattr(options, "workroom", None))
     recipe = load_recipe(find_recipe(options.recipe, workroom.recipe_folders))
     kitchen = stocked(workroom, workroom.kitchen(options.kitchen))
-    lots = lots_from_text(options.fibre, recipe.fibre[0] if recipe.fibre else "wool")
-    if options.washed:
-        lots = tuple(replace(one, air_dry=True) if one.air_dry is None else one for one in lots)
-    if ask and any(one.air_dry is None for one in lots) and sys.stdin.isatty() and sys.stdout.isatty():
-        lots = tuple(_asked(one) for one in lots)
+    lots = lots_asked(options, recipe.fibre[0] if recipe.fibre else "wool", ask=ask)
     learned = learnt_for(workroom, [one.substance for one in recipe.ingredients if one.role == "dyestuff"])
     return Planned(
         workroom, recipe, lots, kitchen, work_out(recipe, lots, own_kitchen(kitchen, learned)), learned
     )
+
+
+def lots_asked(options: argparse.Namespace, usual: str, *, ask: bool) -> tuple[FibreLot, ...]:
+    """The lots typed, of the `usual` fibre where none is named; asked about as in `planned`."""
+    lots = lots_from_text(options.fibre, usual)
+    if options.washed:
+        lots = tuple(replace(one, air_dry=True) if one.air_dry is None else one for one in lots)
+    if ask and any(one.air_dry is None for one in lots) and sys.stdin.isatty() and sys.stdout.isatty():
+        lots = tuple(_asked(one) for one in lots)
+    return lots
 
 
 def _asked(lot: FibreLot) -> FibreLot:

@@ -4,8 +4,9 @@ Pure of clocks: the time is handed in. Knows what rings and nothing of what it m
 """
 
 from collections.abc import Iterable
-from datetime import datetime, time
+from datetime import datetime
 
+from dyesession.kitchen.alarm import in_quiet_hours
 from dyesession.kitchen.model import Alarm
 from dyesession.session.suggest import Ring
 
@@ -32,11 +33,3 @@ class Bell:
     def quiet(self, now: datetime) -> bool:
         """Whether the bell keeps still: it is not wanted at all, or these are quiet hours."""
         return not self._alarm.bell or in_quiet_hours(self._alarm, now.time())
-
-
-def in_quiet_hours(alarm: Alarm, now: time) -> bool:
-    """Whether a time of day lies in the kitchen's quiet hours, which may span midnight."""
-    if not alarm.quiet_from or not alarm.quiet_to:
-        return False
-    start, end = time.fromisoformat(alarm.quiet_from), time.fromisoformat(alarm.quiet_to)
-    return start <= now < end if start <= end else now >= start or now < end

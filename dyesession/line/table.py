@@ -4,7 +4,7 @@ things.
 The letters are those of the screen. `y` is left out on purpose: it must never answer anything.
 """
 
-from dyesession.line import fibre, looking, paper, pots, readings, steps
+from dyesession.line import fibre, looking, paper, plans, pots, readings, steps
 from dyesession.line.answers import Answer, Tell, Verb
 from dyesession.line.phrase import Phrase
 
@@ -21,6 +21,7 @@ VERBS: tuple[Verb, ...] = (
     *pots.VERBS,
     *fibre.VERBS,
     *steps.VERBS,
+    *plans.VERBS,
     *paper.VERBS,
     *looking.VERBS,
     *HELP,

@@ -13,6 +13,7 @@ from dyesession.account import doubts, kept_as_note
 from dyesession.account.model import Account
 from dyesession.care import DISCLAIMER_SHORT, NO_NUMBER
 from dyesession.errors import UserError
+from dyesession.kitchen.alarm import not_started, start_command
 from dyesession.kitchen.model import Kitchen
 from dyesession.line import amounts, lines, steps, table
 from dyesession.line.answers import Answer, Deed, Guess, Order, Tell
@@ -120,8 +121,12 @@ class Talk:
         self._say_entries()
         state, now = self._session.snapshot.state, self._session.now()
         for ring in self._bell.struck(rings(state, state.seconds(now)), state.seconds(now)):
-            self._say(lines.ring_line(state, ring), ring=not self._bell.quiet(now.at))
+            aloud = not self._bell.quiet(now.at)
+            self._say(lines.ring_line(state, ring), ring=aloud)
             self._news = True
+            command = self._means.kitchen.alarm.command
+            if aloud and self._means.live and command and not start_command(command):
+                self._say(not_started(command))
 
     def _say_entries(self) -> None:
         day = self._session.snapshot

@@ -56,7 +56,8 @@ def _wait_words(state: State, wait: Wait) -> str:
     if wait.until_s is None:
         step = state.step(wait.step)
         if step is None and state.free and not state.steps:
-            return "say what comes first, for example: mordant in A with alum 12 %, to 85 °C, hold 60 min"
+            where = "A" if state.vessels else "the mordant pot"  # a letter stands only for a pot that is known
+            return f"say what comes first, for example: mordant in {where} with alum 12 %, to 85 °C, hold 60 min"
         return f"{wait.step} waits: begin it with a reason, or skip it" if step else "nothing left to do"
     step = state.step(wait.step)
     return after_words(state, step) if step else f"wait until {clock_text(state, wait.until_s)}"

@@ -22,7 +22,7 @@ from dyesession.ui.bell import Bell
 from dyesession.ui.frame_view import Entry, Frame, KeyWord, NextAct, Ringing
 from dyesession.ui.place_messages import PlaceAct
 from dyesession.ui.pressing import BOUNCE_S
-from dyesession.ui.terminal import guard_mouse_bytes, set_title, start_command
+from dyesession.ui.terminal import guard_mouse_bytes, set_title
 from dyesession.ui.theme import register_themes
 
 if TYPE_CHECKING:
@@ -321,8 +321,10 @@ class DyeApp(App[int]):
         bell = self._trial if ringing is ON_TRIAL else self._usual_bell() if self.day is not None else None
         if bell is not None and bell.wants_to_ring(ringing is not None, self.now()):
             self.bell()
+            from dyesession.kitchen.alarm import not_started, start_command
+
             if bell.command and not start_command(bell.command):
-                self.say(f"The alarm's own command, {bell.command[0]}, could not be started.")
+                self.say(not_started(bell.command))
 
     def _usual_bell(self) -> Bell:
         if self._bell is None:

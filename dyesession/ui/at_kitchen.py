@@ -18,9 +18,10 @@ from dyesession.plan.needed import KitchenQuestion, kitchen_questions
 from dyesession.plan.working import work_out
 from dyesession.ui import place_messages as p
 from dyesession.ui.frame_view import Entry, Frame, NextAct
+from dyesession.ui.going import go
 from dyesession.ui.kitchen_rows import KITCHEN_DRAWING
 from dyesession.ui.kitchen_view import Asked, KitchenView, Known
-from dyesession.ui.place_keys import place_key_words
+from dyesession.ui.place_keys import KITCHEN, place_key_words
 from dyesession.ui.rows import keys_of
 from dyesession.ui.screens.place import PlaceScreen
 from dyesession.ui.theme import DARK
@@ -28,7 +29,6 @@ from dyesession.ui.theme import DARK
 if TYPE_CHECKING:
     from dyesession.ui.app import DyeApp
 
-BACK = "any key: back to My kitchen"
 WORDS = {
     "scale": "scale", "pot": "pot", "jug": "jug", "ring": "ring", "height": "height", "hardness": "tap water",
     "household": "who lives", "poison": "poison", "jar": "jar", "thermometer": "thermometer",
@@ -95,23 +95,8 @@ class AtKitchen:
             case p.TakeAway():
                 self._take_away()
             case _:
-                self._go(act)
+                go(self._app, act, KITCHEN)
         self.refresh()
-
-    def _go(self, act: p.PlaceAct) -> None:
-        match act:
-            case p.Seen():
-                self._app.seen()
-            case p.TryAlarm():
-                self._app.try_alarm()
-            case p.PlaceHelp():
-                from dyesession.ui.explained_places import KITCHEN_HELP
-
-                self._app.show_page("My kitchen", KITCHEN_HELP, BACK)
-            case p.LeavePlace():
-                self._app.leave()
-            case _:
-                pass
 
     def _choose(self, key: str) -> None:
         kind, _, rest = key.partition("|")

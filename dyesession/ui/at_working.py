@@ -19,7 +19,8 @@ from dyesession.ui import from_plan
 from dyesession.ui import pattern_need as pn
 from dyesession.ui import place_messages as p
 from dyesession.ui.frame_view import Entry, Frame, NextAct
-from dyesession.ui.place_keys import place_key_words
+from dyesession.ui.going import go
+from dyesession.ui.place_keys import WORKING_OUT, place_key_words
 from dyesession.ui.rows import keys_of
 from dyesession.ui.screens.place import PlaceScreen
 from dyesession.ui.theme import DARK
@@ -106,26 +107,11 @@ class AtWorkingOut:
                 self._stop_asking()
             case p.TakeAway():
                 self._take_away()
-            case _:
-                self._go(act)
-        self.refresh()
-
-    def _go(self, act: p.PlaceAct) -> None:
-        match act:
-            case p.Seen():
-                self._app.seen()
-            case p.TryAlarm():
-                self._app.try_alarm()
             case p.OpenKitchen():
                 self._app.open_kitchen(self.worked, self._kitchen_changed)
-            case p.PlaceHelp():
-                from dyesession.ui.explained_places import WORKING_OUT_HELP
-
-                self._app.show_page("Working out", WORKING_OUT_HELP, BACK)
-            case p.LeavePlace():
-                self._app.leave()
             case _:
-                pass
+                go(self._app, act, WORKING_OUT)
+        self.refresh()
 
     def _choose(self, key: str) -> None:
         """What a line does when it is chosen."""

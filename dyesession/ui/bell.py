@@ -51,11 +51,11 @@ class Bell:
         return FIRST_RINGS_S[-1] + (self._rung - len(FIRST_RINGS_S) + 1) * self._alarm.repeat_s
 
     def _quiet(self, now: Instant) -> bool:
-        start, end = self._alarm.quiet_from, self._alarm.quiet_to
-        if not start or not end:
-            return False
-        clock = f"{now.at:%H:%M}"
-        return start <= clock < end if start <= end else clock >= start or clock < end
+        from dyesession.kitchen.alarm import (
+            in_quiet_hours,  # not before it is wanted: the Bench must be up at once
+        )
+
+        return in_quiet_hours(self._alarm, now.at.time())
 
 
 def _usual() -> Alarm:

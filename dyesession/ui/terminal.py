@@ -1,7 +1,5 @@
 """The terminal's rough edges, each in one function, so that the framework's private parts stand in one place."""
 
-import contextlib
-import subprocess
 from typing import Any
 
 from textual.app import App
@@ -38,18 +36,3 @@ def set_title(app: App[Any], title: str) -> None:
     plain = "".join(one for one in title if one.isprintable())
     driver.write(f"\x1b]2;{plain}\x07")
     driver.flush()
-
-
-def start_command(command: tuple[str, ...]) -> bool:
-    """Start the dyer's own alarm program beside us, no shell between; says whether it could be started."""
-    with contextlib.suppress(OSError, ValueError):
-        _STARTED[:] = [one for one in _STARTED if one.poll() is None]
-        quiet = subprocess.DEVNULL
-        _STARTED.append(
-            subprocess.Popen(list(command), stdin=quiet, stdout=quiet, stderr=quiet, start_new_session=True)
-        )
-        return True
-    return False
-
-
-_STARTED: list["subprocess.Popen[bytes]"] = []  # kept only so that those that have ended are let go of

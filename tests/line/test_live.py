@@ -6,6 +6,7 @@ import queue
 import threading
 import time
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import datetime
 from datetime import time as time_of_day
 from pathlib import Path
@@ -13,10 +14,11 @@ from pathlib import Path
 import pytest
 from line.lined import LinedDay
 
+from dyesession.kitchen.alarm import in_quiet_hours
 from dyesession.kitchen.model import Alarm
 from dyesession.line import run_line
 from dyesession.line.ears import Keyboard
-from dyesession.line.ringing import Bell, in_quiet_hours
+from dyesession.line.ringing import Bell
 from dyesession.session.suggest import Ring
 
 SOON_S = 5.0
@@ -101,6 +103,22 @@ def test_it_rings_again_until_it_is_answered(waiting: LinedDay) -> None:
     sitting.type("where")
     wait_for(sitting.saw("Put in last"))
     assert sum("RINGS A" in line for line in sitting.printed) == answered
+    sitting.end()
+
+
+def test_the_kitchen_s_own_alarm_command_is_started_too_and_its_failing_is_said(
+    waiting: LinedDay, tmp_path: Path
+) -> None:
+    rung = tmp_path / "rung"
+    told = replace(waiting.kitchen.alarm, command=("touch", str(rung)))
+    waiting.kitchen = replace(waiting.kitchen, alarm=told)
+    sitting = Sitting(waiting)
+    waiting.clock.advance(1900)
+    wait_for(rung.exists)
+    sitting.end()
+    waiting.kitchen = replace(waiting.kitchen, alarm=replace(told, command=(str(tmp_path / "nothing"),)))
+    sitting = Sitting(waiting)
+    wait_for(sitting.saw("could not be started"))
     sitting.end()
 
 

@@ -9,6 +9,7 @@ from dyesession.ui import messages
 from dyesession.ui.keys import BY_KEY
 
 SAME_ACT = {
+    messages.ChangePlan: "change",
     messages.ReadTemperature: "temperature",
     messages.ReadVolume: "volume",
     messages.ReadStrength: "strength",

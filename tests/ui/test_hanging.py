@@ -2,10 +2,10 @@
 
 import pytest
 
-from dyesession.ui import explained_places
+from dyesession.ui.explained_places import EXPLAINED, STOVE_HELP, help_of
 from dyesession.ui.hanging import hung
 
-PAGES = [text for name, text in vars(explained_places).items() if name.endswith("_HELP")]
+PAGES = [STOVE_HELP, *(help_of(place) for place in EXPLAINED)]
 LANES = "lanes        the fibre's way and the liquor's, to where they meet\n             in the dye pot\nNEXT         what now"
 
 
