@@ -26,7 +26,7 @@ def open_bench(options: argparse.Namespace) -> int:
     if getattr(options, "plain", False) or not screen_will_do():
         return open_day(options)
     from dyesession.cli.dyers_folder import DyersFolder
-    from dyesession.ui.app import run_bench
+    from dyesession.ui.run import run_bench
 
     return run_bench(DyersFolder(find_workroom(getattr(options, "workroom", None)), DISK))
 
@@ -127,7 +127,7 @@ def _run(session: Session[Account], kitchen: Kitchen, options: argparse.Namespac
             from dyesession.line import run_line
 
             return run_line(session, kitchen=kitchen)
-        from dyesession.ui.app import run_stove
+        from dyesession.ui.run import run_stove
 
         return run_stove(session, kitchen.alarm)
     finally:

@@ -15,7 +15,7 @@ from dyesession.care import DISCLAIMER_SHORT, NO_NUMBER
 from dyesession.errors import UserError
 from dyesession.kitchen.alarm import not_started, start_command
 from dyesession.kitchen.model import Kitchen
-from dyesession.line import amounts, lines, steps, table
+from dyesession.line import amounts, asked, lines, steps, table
 from dyesession.line.answers import Answer, Deed, Guess, Order, Tell
 from dyesession.line.ears import Ears
 from dyesession.line.home import Home
@@ -29,16 +29,14 @@ from dyesession.session.engine import decide
 from dyesession.session.session import Session
 from dyesession.session.state import State
 from dyesession.session.suggest import Suggestion, Wait, rings, suggest
-from dyesession.session.words import command_words, next_words, pot, when_text
+from dyesession.session.words import command_words, next_words, when_text
 from dyesession.units import quoted
 
 PROMPT = "> "
 INTERRUPTED = 130  # the exit code of a program ended from the keyboard: 128 + SIGINT, as shells count it
 PATIENCE_S = 1.0  # a save that takes longer is said to be under way; our own choice, no source
-LONGEST_LINE = 1000  # characters heard of one line; our own choice, no source
 _YES = re.compile(r"(?:y+|yes|ok|okay|j+|ja|oui|si)", re.IGNORECASE)
 _NOT_NOW = ("-", "not now", "later")
-_FIGURE = re.compile(r"[.,]?[0-9¼½¾⅓⅔⅛⅜⅝⅞]")
 
 
 @dataclass(frozen=True)
@@ -87,7 +85,7 @@ class Talk:
     def _heard(self, heard: str | None) -> None:
         if heard is not None:
             self._news = True
-            self._hear(_clean(heard))
+            self._hear(asked.clean(heard))
 
     def _say(self, text: str, *, ring: bool = False) -> None:
         self._means.write(("\a" if ring and self._means.bell else "") + lines.plain(text))
@@ -189,7 +187,7 @@ class Talk:
         try:
             self._answer(text)
         except UserError as sentence:
-            self._say(f"Not done: {_ended(str(sentence))}")
+            self._say(f"Not done: {asked.ended(str(sentence))}")
         self._say_entries()
 
     def _answer(self, text: str) -> None:
@@ -247,41 +245,17 @@ class Talk:
             self._record(ask.not_now())
             self._go_on(ask)
             return True
-        confirmed = self._pot_answer(ask, text) if ask.kind == "pot" else self._temperature_answer(ask, text)
+        confirmed = asked.answer(ask, text, self._scene())
         if confirmed is None:
             return False
+        if confirmed.temperature_c is not None:
+            self._say(asked.said_back(ask, confirmed, self._session.snapshot.state))
         if doubt := self._doubts(ask, confirmed):
             self._say(doubt)
             return True
         self._record(confirmed)
         self._go_on(ask)
         return True
-
-    def _pot_answer(self, ask: Ask, text: str) -> e.Confirmed | None:
-        for vessel in self._session.snapshot.state.vessels:
-            if text.casefold() in (vessel.letter.casefold(), vessel.name.casefold()):
-                if vessel.letter != ask.expected:
-                    raise LineError(
-                        f"{vessel.letter} is the {vessel.name}, which is not the pot meant: look again"
-                    )
-                return ask.answered(letter=vessel.letter)
-        return None
-
-    def _temperature_answer(self, ask: Ask, text: str) -> e.Confirmed | None:
-        phrase = Phrase(text, self._scene())
-        named = phrase.pot()
-        if named not in (None, ask.vessel) or not phrase.rest:
-            return None
-        try:
-            typed = amounts.any_sort(phrase.rest) or amounts.temperature(phrase.rest)
-        except UserError:
-            if _FIGURE.match(phrase.rest):
-                raise
-            return None
-        if typed.sort != "temperature":
-            return None
-        self._say(f"{pot(self._session.snapshot.state, ask.vessel)}: {typed.shown}.")
-        return ask.answered(temperature_c=typed.value)
 
     def _doubts(self, ask: Ask, given: e.Confirmed) -> str:
         """Why an answer is not taken yet: it is hard to believe, and was given only once."""
@@ -300,7 +274,7 @@ class Talk:
             self._attempt(ask.then)
 
     def _perform(self, text: str) -> None:
-        if _FIGURE.match(text):
+        if asked.FIGURE.match(text):
             text, ago = amounts.split_ago(text)
             return self._take(figure(Phrase(text, self._scene())), self._happened(ago))
         found = table.find(text)
@@ -338,7 +312,7 @@ class Talk:
         question.
         """
         ask = self._ask()
-        if ask is not None and _is_the_reading(command, ask):
+        if ask is not None and asked.is_the_reading(command, ask):
             return self._record(ask.answered(temperature_c=command.temperature_c))  # type: ignore[union-attr]
         state, household = self._present(), self._session.household
         decide(state, command, self._session.now(), household)
@@ -355,7 +329,7 @@ class Talk:
         """A figure that can hardly be is asked about; typed again it is kept as a note."""
         if self._questioned != command:
             self._questioned = command
-            return self._say(f"{_ended(question)} Type it again to keep it as a note.")
+            return self._say(f"{asked.ended(question)} Type it again to keep it as a note.")
         self._questioned = None
         for fact in kept_as_note(command, question):
             self._record(fact)
@@ -434,23 +408,3 @@ class Talk:
         self._say(f"Waiting until {when_text(self._session.snapshot.state, until_s, now_s)}.")
         if not self._means.live:
             self._means.sleep(max(0.0, until_s - now_s))
-
-
-def _is_the_reading(command: e.Event, ask: Ask) -> bool:
-    return (
-        isinstance(command, e.Read)
-        and ask.kind == "temperature"
-        and command.vessel == ask.vessel
-        and command.temperature_c is not None
-    )
-
-
-def _ended(sentence: str) -> str:
-    """A sentence with its full stop."""
-    return sentence if sentence.endswith((".", "?", "!", "”.")) else f"{sentence}."
-
-
-def _clean(text: str) -> str:
-    """A line as it was meant: bounded, without control characters or halves of characters."""
-    whole = text[:LONGEST_LINE].encode("utf-8", "replace").decode()
-    return " ".join(lines.plain(whole).split())

@@ -22,7 +22,7 @@ from dyesession.ui.bell import Bell
 from dyesession.ui.frame_view import Entry, Frame, KeyWord, NextAct, Ringing
 from dyesession.ui.place_messages import PlaceAct
 from dyesession.ui.pressing import BOUNCE_S
-from dyesession.ui.terminal import guard_mouse_bytes, set_title
+from dyesession.ui.terminal import set_title
 from dyesession.ui.theme import register_themes
 
 if TYPE_CHECKING:
@@ -429,34 +429,3 @@ class DyeApp(App[int]):
     def fault(self) -> Exception | None:
         """What ended the app, when it was not the dyer."""
         return self._exception
-
-
-# An app with one day, straight on the Stove, is the same app.
-StoveApp = DyeApp
-
-
-def run_stove(session: Session[Account], alarm: Alarm | None = None) -> int:
-    """Run the Stove until it is left; the exit code is 0 when it was left well. A fault of ours is raised.
-
-    Whoever opened the session closes it.
-    """
-    return _run(DyeApp(session, alarm=alarm))
-
-
-def run_bench(workroom: Workroom) -> int:
-    """Run the app from the Bench until it is left; days opened on the way are let go of."""
-    app = DyeApp(workroom=workroom)
-    try:
-        return _run(app)
-    finally:
-        app.close_day()
-
-
-def _run(app: DyeApp) -> int:
-    guard_mouse_bytes()
-    app.run()
-    if app.day is not None and not app.day.is_over:
-        print(f"The clocks go on. To take the day up again: dyesession resume {app.session.snapshot.name}")
-    if app.fault is not None:
-        raise app.fault
-    return app.return_code or 0

@@ -11,7 +11,7 @@ from ui.test_stove_app import Stove, at_the_stove, shown
 from dyesession.session import events as e
 from dyesession.session.asking import Ask
 from dyesession.session.suggest import Wait, suggest
-from dyesession.ui.app import StoveApp
+from dyesession.ui.app import DyeApp
 from dyesession.ui.messages import Entered
 from dyesession.ui.pressing import ASK_REST_S
 from dyesession.ui.screens.stove import StoveScreen
@@ -76,7 +76,7 @@ def test_a_key_held_down_while_the_question_comes_up_passes_nothing(tmp_path: Pa
     async def press() -> None:
         stove = Stove(tmp_path)
         to_the_brink(stove)
-        stove.app = StoveApp(stove.session)  # with the bounce and the rest that a dyer gets
+        stove.app = DyeApp(stove.session)  # with the bounce and the rest that a dyer gets
         async with stove.app.run_test(size=(80, 24)) as pilot:
             await stove.settle(pilot)
             await stove.press(pilot, "escape", "space")
@@ -190,7 +190,7 @@ async def test_a_temperature_far_off_is_asked_for_once_more_by_its_number(tmp_pa
 async def test_what_is_pressed_as_the_question_appears_answers_nothing(tmp_path: Path) -> None:
     stove = Stove(tmp_path)
     to_the_brink(stove)
-    stove.app = StoveApp(stove.session)
+    stove.app = DyeApp(stove.session)
     async with stove.app.run_test(size=(80, 24)) as pilot:
         await stove.settle(pilot)
         await stove.press(pilot, "escape", "space")

@@ -20,12 +20,12 @@ from dyesession.session.asking import Ask
 from dyesession.session.opening import begin_day
 from dyesession.session.suggest import Wait
 from dyesession.storage import DISK
-from dyesession.ui.app import StoveApp
+from dyesession.ui.app import DyeApp
 
 ROOT = Path(__file__).resolve().parents[2]
 
 
-def shown(app: StoveApp) -> str:
+def shown(app: DyeApp) -> str:
     """What stands on the screen, as text: the one place in the tests that looks under the framework's floor."""
     strips = app.screen._compositor.render_strips()
     return "\n".join("".join(part.text for part in strip).rstrip() for strip in strips)
@@ -50,7 +50,7 @@ class Stove:
         self.clock = SteppingClock(MORNING)
         plan = work_out(recipe, lots, kitchen)
         self.session = begin_day(DISK, folder, recipe, plan, kitchen, self.clock, reckoner_for)
-        self.app = StoveApp(self.session, bounce_s=0.0)
+        self.app = DyeApp(self.session, bounce_s=0.0)
 
     async def press(self, pilot: Any, *keys: str) -> None:
         for key in keys:
