@@ -67,7 +67,8 @@ class Workroom:
 
         names = [one.stem for one in self.all_logs()]
         near = difflib.get_close_matches(named, names, 3, 0.3)
-        hint = f"did you mean {' or '.join(near)}?" if near else f"logs are kept in {self.logs}"
+        newest = f"; expected the name of one, for example {names[0]}." if names else ", and it has none yet."
+        hint = f"did you mean {' or '.join(near)}?" if near else f"logs are kept in {self.logs}{newest}"
         raise WorkroomError(f'There is no log "{named}": {hint}')
 
     @property

@@ -211,7 +211,7 @@ class Talk:
         if not text:
             self._next()
         elif _YES.fullmatch(text):
-            raise LineError("“y” answers nothing here: an empty line does what NEXT says")
+            raise LineError(f"{quoted(text)} answers nothing here: an empty line does what NEXT says")
         elif text.casefold() in _NOT_NOW:
             raise LineError("nothing was asked, so there is nothing to put off")
         else:

@@ -70,7 +70,7 @@ def _step(state: State, event: e.Replanned) -> str | None:
     return (
         None
         if found
-        else "a stage that comes in names what is done and in which pot, for example mordant in A"
+        else "a stage that comes in names what is done and in which pot, for example mordant in the mordant pot"
     )
 
 

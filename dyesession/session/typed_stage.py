@@ -56,7 +56,7 @@ ROLES: dict[str, tuple[str, ...]] = {
 }
 FIBRE_STAGES = ("scour", "wet", "mordant", "dye", "modify", "rinse")
 BY_EYE = Judge(30.0, 120.0, 15.0)  # a dyeing no hold was named for; common practice, no source
-EXAMPLE = "mordant in A with alum 12 %, 7 l, to 85 °C over 45 min, hold 60 min"
+EXAMPLE = "mordant in the mordant pot with alum 12 %, 7 l, to 85 °C over 45 min, hold 60 min"
 _PIECES = re.compile(r",\s+|;\s*|\s+with\s+|\s+and\s+")
 
 
