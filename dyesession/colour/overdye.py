@@ -13,7 +13,7 @@ from dyesession.colour.ciede2000 import de00
 from dyesession.colour.cielab import Lab
 from dyesession.colour.depth import REFUSE_FROM_KS, theory_notes
 from dyesession.colour.readings import Reading, check_alike, plus_minus_between
-from dyesession.colour.shades import Line, depths, nearest, overdye_line
+from dyesession.colour.shades import Line, depths, first_as_near, overdye_line
 from dyesession.colour.spread import EXPECTED, ONE_DIRECTION, WITHIN, carried, together
 from dyesession.colour.targets import VERY_CLOSE, Target
 from dyesession.colour.trouble import TooDark
@@ -25,7 +25,6 @@ _AS_GOOD = 0.005  # CIEDE2000 that nobody sees: the smaller of two amounts as go
 # own benchmark on independent reflectance curves, `tests/bench/bench_colour.py`.
 _MODEL_MISS, _MODEL_FULL_AT = 0.9, 0.5
 _SMALL_LOG, _MOST_FACTOR = 0.05, 100.0  # step for a slope; a band wider than this says nothing more
-_HALVINGS = 40
 _NEAR_ENOUGH = "Nothing need be added: the skein is as near as this dye can bring it."
 _SNIPPET = (
     "Try it on a few grams first: the mordant, the order of the baths and pH shift a shade more than this."
@@ -97,16 +96,8 @@ def _smallest(line: Line, target: Lab, most: float) -> float:
     def apart(log: float) -> float:
         return de00(line(math.exp(log)), target)
 
-    least = math.log(LEAST_AMOUNT)
-    log = nearest(apart, least, math.log(most))
-    as_good = apart(log) + _AS_GOOD
-    if de00(line(0.0), target) <= as_good:
-        return 0.0
-    low, high = least, log  # towards the best the miss falls: where does it first count as the best?
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2.0
-        low, high = (low, middle) if apart(middle) <= as_good else (middle, high)
-    return math.exp(high)
+    first = first_as_near(apart, math.log(LEAST_AMOUNT), math.log(most), _AS_GOOD)
+    return 0.0 if de00(line(0.0), target) <= apart(first) else math.exp(first)
 
 
 def _astray(undyed: Reading, skein: Reading, second: Reading, target: Reading, amount: float) -> float:

@@ -71,13 +71,48 @@ def depth_ratio(undyed: Lab, standard: Lab, trial: Lab, viewing: Viewing) -> flo
 
 def nearest(apart: Callable[[float], float], low: float, high: float) -> float:
     """Where between `low` and `high` a distance is least: a grid first, then the golden section."""
+    places, misses = _grid(apart, low, high)
+    return _bottom(apart, places, min(range(_GRID + 1), key=misses.__getitem__))
+
+
+def first_as_near(apart: Callable[[float], float], low: float, high: float, as_good: float) -> float:
+    """The lowest place whose distance is no more than `as_good` above the least one anywhere.
+
+    A distance may fall into several valleys, and a later one be deeper by what nobody sees: the first one
+    that is as good is taken, and in it the place where it becomes so.
+    """
+    places, misses = _grid(apart, low, high)
+    enough = apart(_bottom(apart, places, min(range(_GRID + 1), key=misses.__getitem__))) + as_good
+    for i in range(_GRID + 1):
+        is_valley = misses[i] <= min(misses[max(i - 1, 0)], misses[min(i + 1, _GRID)])
+        within = places[i] if misses[i] <= enough else _bottom(apart, places, i) if is_valley else None
+        if within is not None and apart(within) <= enough:
+            return _becomes(apart, places[max(i - 1, 0)], within, enough)
+    raise AssertionError("the least distance is as good as itself")
+
+
+def _grid(apart: Callable[[float], float], low: float, high: float) -> tuple[list[float], list[float]]:
     places = [low + (high - low) * i / _GRID for i in range(_GRID + 1)]
-    best = min(range(_GRID + 1), key=lambda i: apart(places[i]))
-    left, right = places[max(best - 1, 0)], places[min(best + 1, _GRID)]
+    return places, [apart(place) for place in places]
+
+
+def _bottom(apart: Callable[[float], float], places: list[float], i: int) -> float:
+    """The least distance between the neighbours of a place of the grid, or that place itself."""
+    left, right = places[max(i - 1, 0)], places[min(i + 1, _GRID)]
     for _ in range(_HALVINGS):
         inner, outer = right - _GOLDEN * (right - left), left + _GOLDEN * (right - left)
         if apart(inner) <= apart(outer):
             right = outer
         else:
             left = inner
-    return (left + right) / 2.0
+    return min((left + right) / 2.0, places[i], key=apart)
+
+
+def _becomes(apart: Callable[[float], float], before: float, within: float, enough: float) -> float:
+    """Between a place that is not near enough (or is the first of all) and one that is: where it begins."""
+    if apart(before) <= enough:
+        return before
+    for _ in range(_HALVINGS):
+        middle = (before + within) / 2.0
+        before, within = (before, middle) if apart(middle) <= enough else (middle, within)
+    return within
