@@ -61,13 +61,22 @@ def make_log(storage: Storage, path: Path, data: bytes) -> int:
     Raises NameTaken when something is there, NotSaved when it cannot be done; nothing is left behind then.
     """
     try:
-        make_folder(storage, path.parent)
+        _folder_for(storage, path)
         return _linked(storage, path, data)
     except FileExistsError as error:
         raise NameTaken(f"{shown(path)} is there already: expected a new name") from error
     except OSError as error:
         raise NotSaved(
             f"Not saved: {shown(path)} cannot be made, because {because(error)}; choose another folder"
+        ) from error
+
+
+def _folder_for(storage: Storage, path: Path) -> None:
+    try:
+        make_folder(storage, path.parent)
+    except FileExistsError as error:  # a file is where a folder should be: no other name would help
+        raise NotSaved(
+            f"Not saved: {shown(path.parent)} cannot be a folder, because a file is there; choose another folder"
         ) from error
 
 

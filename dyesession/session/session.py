@@ -13,6 +13,7 @@ from collections.abc import Callable
 from concurrent.futures import Future
 from dataclasses import dataclass, field, replace
 from datetime import datetime
+from pathlib import Path
 from typing import Generic, Literal, Protocol, TypeVar
 
 from dyesession.care import Household
@@ -25,6 +26,7 @@ from dyesession.session.fold import Entry, apply, correction_misfit, fold, openi
 from dyesession.session.from_shelf import FromShelf, completed
 from dyesession.session.state import State
 from dyesession.session.suggest import rings
+from dyesession.storage import shown
 
 A = TypeVar("A")
 A_co = TypeVar("A_co", covariant=True)
@@ -221,7 +223,7 @@ class Session(Generic[A]):
 
     def _rescue(self, folder: str) -> None:
         doubtful = self._writer.state == "unsure"
-        self._writer = self._writer.rescue(folder)
+        self._writer = self._writer.rescue(_whole_folder(folder))
         if doubtful and self._unsaved:
             del self._unsaved[0]  # the copy holds the entry that nobody knew of
         self._tell(replace(self._snapshot, path=str(self._writer.path)))
@@ -240,3 +242,16 @@ class Session(Generic[A]):
         self._snapshot = snapshot
         for listener in self._listeners:
             listener(snapshot)
+
+
+def _whole_folder(folder: str) -> Path:
+    """A folder that is the same wherever the program was started. Raises `NotSaved` for any other."""
+    try:
+        whole = Path(folder).expanduser()
+    except RuntimeError:  # no such user
+        whole = Path(folder)
+    if not whole.is_absolute():
+        raise log.NotSaved(
+            f"Not saved: “{shown(Path(folder))}” is no whole path; expected one from the root, for example /media/stick"
+        )
+    return whole

@@ -277,8 +277,11 @@ AWAY = replace(THREE_POTS, away=True, keys=key_words(("space", "a", "?")))
 
 UNSAVED = replace(
     TWO_POTS,
-    saving=Saving("NOT SAVED", "logs/2026-03-14-madder-brick-k7q2.toml"),
-    note="the disk is full; the clocks go on",
+    saving=Saving(
+        "NOT SAVED",
+        "Entry 41 is not saved, because the disk is full: make room, or choose another folder: "
+        "logs/2026-03-14-madder-brick-k7q2.toml",
+    ),
 )
 
 STRAINED = replace(

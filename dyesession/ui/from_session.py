@@ -4,6 +4,7 @@ Chooses and words; reckons nothing. Sentences come from `session.words` and `acc
 """
 
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Any
 
 from dyesession.account import Account, Band90, sentences
@@ -22,6 +23,7 @@ from dyesession.session.session import Snapshot
 from dyesession.session.state import State, StepState, Vessel
 from dyesession.session.suggest import Ring, Suggestion, Wait, rings
 from dyesession.session.typed import Meaning
+from dyesession.storage import shown
 from dyesession.ui import stove_view as v
 from dyesession.ui.day_pictures import bars, curve
 from dyesession.ui.keys import key_words
@@ -365,7 +367,8 @@ def _keys(state: State, suggestion: Suggestion, mode: Mode, unsaved: bool) -> tu
 def _saving(snapshot: Snapshot[Account]) -> v.Saving:
     if snapshot.saving in ("saved", "saving"):
         return v.Saving("saved" if snapshot.saving == "saved" else "saving")
-    return v.Saving("NOT SAVED", snapshot.path)
+    where = shown(Path(snapshot.path))  # last, for a long path must not hide why and what to do
+    return v.Saving("NOT SAVED", f"{snapshot.trouble.replace(f' in {where}', '').rstrip('.')}: {where}")
 
 
 def ringing_view(state: State, ringing: tuple[Ring, ...]) -> v.Ringing | None:

@@ -11,6 +11,7 @@ from dyesession.ui.block_text import BIG, SMALL, Face, largest_face
 from dyesession.ui.box import Box
 from dyesession.ui.ink import say, wrap
 from dyesession.ui.stove_view import Pot, StoveView, by_loudness, wants_pad
+from dyesession.ui.widgets.notice import notice_part, notice_words
 from dyesession.ui.widgets.pad import pad_rows
 
 # Below this: the loudest clock and the next act, nothing else.
@@ -73,6 +74,7 @@ _WISHES: tuple[tuple[str, int], ...] = (
 )  # fmt: skip
 # Which part an empty row sets apart, where its name does not say so: no part, no empty row.
 _BELOW_GAP = {"gap pots": "vessel"}
+_MOST_UNSAVED = 2  # why nothing is saved stands there for long, and must not push the care lines away
 _MOST_NOTICE = 4  # rows for one sentence above the keys: a question about a figure is read to its end
 # In a lower window the lanes share a row, so that the strength can be large; and a question is worth more
 # than the lanes, the top line and the keys: it must be read from two metres.
@@ -124,8 +126,8 @@ def notice_rows(view: StoveView, width: int) -> int:
     """The rows of the line above the keys: a sentence must be read to its end."""
     if not needs_notice(view):
         return 0
-    unsaved = view.saving.state == "NOT SAVED"
-    return 1 if unsaved else max(1, len(wrap([say(view.note)], width - 1, _MOST_NOTICE)))
+    most = _MOST_NOTICE if view.note else _MOST_UNSAVED
+    return max(1, len(wrap(notice_words(notice_part(view)), width - 1, most)))
 
 
 def pots_pictured(pots: tuple[Pot, ...], width: int) -> tuple[Pot, ...]:

@@ -120,10 +120,10 @@ class Account:
 
 @dataclass(frozen=True)
 class Saving:
-    """Whether what was done is on the disk; `path` is where it should be when it is not."""
+    """Whether what was done is on the disk; `why` it is not and where it should be, in the log's own words."""
 
     state: SavingState = "saved"
-    path: str = ""
+    why: str = ""
 
 
 @dataclass(frozen=True)

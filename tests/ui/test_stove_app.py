@@ -19,7 +19,7 @@ from dyesession.session import events as e
 from dyesession.session.asking import Ask
 from dyesession.session.opening import begin_day
 from dyesession.session.suggest import Wait
-from dyesession.storage import DISK
+from dyesession.storage import DISK, Storage
 from dyesession.ui.app import DyeApp
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -43,13 +43,13 @@ def at_the_stove(test: Callable[..., Awaitable[None]]) -> Callable[..., None]:
 class Stove:
     """An app on a stepping clock."""
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, storage: Storage = DISK) -> None:
         recipe = load_recipe(ROOT / "recipes" / "madder-brick-red-on-wool.toml")
         kitchen = load_kitchen(ROOT / "dyesession" / "kitchen" / "example.toml")
         lots = lots_from_text(["165 g dry large skein", "75 g dry small skein"], "wool")
         self.clock = SteppingClock(MORNING)
         plan = work_out(recipe, lots, kitchen)
-        self.session = begin_day(DISK, folder, recipe, plan, kitchen, self.clock, reckoner_for)
+        self.session = begin_day(storage, folder, recipe, plan, kitchen, self.clock, reckoner_for)
         self.app = DyeApp(self.session, bounce_s=0.0)
 
     async def press(self, pilot: Any, *keys: str) -> None:

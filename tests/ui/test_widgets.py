@@ -279,12 +279,12 @@ def test_while_letters_answer_no_other_letter_is_offered():
     ("state", "shown"), [("saved", "✓ saved"), ("saving", "… saving"), ("NOT SAVED", "▲ NOT SAVED")]
 )
 def test_the_top_line_says_whether_all_is_on_the_disk(state, shown):
-    view = replace(TWO_POTS, saving=Saving(state, "logs/a-day.toml"))
+    view = replace(TWO_POTS, saving=Saving(state, "because"))
     assert shown in text(draw_headline(headline_part(view), 80, 1, DARK))
 
 
 def test_what_is_not_saved_names_the_file():
-    drawn = text(draw_notice(notice_part(UNSAVED), 90, 1, DARK))
+    drawn = text(draw_notice(notice_part(UNSAVED), 90, 3, DARK))
     assert "logs/2026-03-14-madder-brick-k7q2.toml" in drawn and "the disk is full" in drawn
     assert "NOT SAVED" in text(draw_notice(notice_part(replace(ALARM, saving=UNSAVED.saving)), 90, 1, DARK))
 

@@ -1,4 +1,4 @@
-"""One line above the keys: what is not saved and where it should be, or a short note. Knows no sessions."""
+"""The lines above the keys: a short note, or what is not saved, why and where. Knows no sessions."""
 
 from dataclasses import dataclass
 
@@ -10,7 +10,7 @@ from dyesession.ui.widgets.headline import saving_words
 
 @dataclass(frozen=True)
 class NoticePart:
-    """The note, and where the session should be when it is not saved; `said`: the top line says so too."""
+    """The note, and why the session is not saved when it is not; `said`: the top line says so too."""
 
     note: str
     saving: Saving
@@ -24,12 +24,15 @@ def notice_part(view: StoveView) -> NoticePart:
 
 
 def draw_notice(part: NoticePart, width: int, height: int, palette: Palette) -> list[Line]:
-    """One line, more where there is room. What is not saved comes before any note."""
-    unsaved: Line = EMPTY
-    if part.saving.state == "NOT SAVED":
-        path = say(f"not in {part.saving.path}") if part.saving.path else say("")
-        block = EMPTY if part.said else (*saving_words(part.saving), say(" "))
-        unsaved = (*block, path, say("; " if part.note and part.saving.path else ""))
-    whole = (*unsaved, say(part.note))
+    """One line, more where there is room."""
+    whole = notice_words(part)
     lines = wrap(whole, width - 1, height) if height > 1 else [whole]
     return [fill((say(" "), *line), width) for line in lines]
+
+
+def notice_words(part: NoticePart) -> Line:
+    """The answer to what was typed comes first: it would not be seen behind a long path."""
+    unsaved = part.saving.state == "NOT SAVED" and not part.said
+    block: Line = (*saving_words(part.saving), say(" ")) if unsaved else EMPTY
+    said = [one.rstrip(".") for one in (part.note, part.saving.why) if one]
+    return (*block, say("; ".join(said) if len(said) > 1 else part.note or part.saving.why))
