@@ -74,7 +74,7 @@ def _as_told(held: Holdings, state: State, starting: Starting) -> Holdings:
     """
     dyestuffs = {one.name: one.substance for one in state.dyestuffs}
     kinds = [one.kind for one in state.lots]
-    held = replace(held, unknowns=with_all(held.unknowns, priors_of(kinds, dyestuffs), starting))
+    held = held.changed(unknowns=with_all(held.unknowns, priors_of(kinds, dyestuffs), starting))
     for lot in state.lots:
         fibre = held.fibres.get(lot.name)
         if fibre is not None and fibre.mass_g != lot.mass_g:
@@ -87,21 +87,35 @@ def carried_on(course: Course, starting: Starting, happening: Happening) -> Cour
     if isinstance(happening.entry.event, e.Noted):
         line = l.only_noted(happening.entry, happening.second)
         return replace(course, moves=(*course.moves, line))
+    second, before, held = _held_on(course, starting, happening)
+    if happening.odd:
+        line = l.not_counted(happening.entry, happening.odd, second)
+        return replace(course, held=before, second=second, moves=(*course.moves, line))
+    new = l.lines_of(happening.entry, second, course.told, before, held)
+    marks = (*course.marks, *_marks(happening.entry.n, second, course.held, before, held))
+    return Course(held, l.told_up_to(course.told, before, held), second, (*course.moves, *new), marks)
+
+
+def holdings_on(course: Course, starting: Starting, happening: Happening) -> Course:
+    """The same without its lines and marks, where only the readings' evidence is looked at."""
+    if isinstance(happening.entry.event, e.Noted):
+        return course
+    second, _, held = _held_on(course, starting, happening)
+    return Course(held, course.told, second)
+
+
+def _held_on(course: Course, starting: Starting, happening: Happening) -> tuple[float, Holdings, Holdings]:
+    """The second, and the holdings just before and just after a happening; the same where it is odd."""
     second = max(happening.second, course.second)
     stage = Stage(happening.before, starting)
     before = passed(course.held, stage, second, _own_pot(happening.entry.event))
     if happening.odd:
-        line = l.not_counted(happening.entry, happening.odd, second)
-        return replace(course, held=before, second=second, moves=(*course.moves, line))
+        return second, before, before
     if happening.before.lots is not happening.after.lots or _new_dyestuff(before, happening.after):
         before = _as_told(before, happening.after, starting)
     held = moved(before, happening.entry.event, happening.before, happening.after)
     held = _all_dried(held, happening.before, happening.after)
-    if not _own_pot(happening.entry.event):
-        held = held.settled_at(second)
-    new = l.lines_of(happening.entry, second, course.told, before, held)
-    marks = (*course.marks, *_marks(happening.entry.n, second, course.held, before, held))
-    return Course(held, l.told_up_to(course.told, before, held), second, (*course.moves, *new), marks)
+    return second, before, held if _own_pot(happening.entry.event) else held.settled_at(second)
 
 
 def _marks(n: int, second: float, last: Holdings, before: Holdings, after: Holdings) -> list[Mark]:

@@ -5,6 +5,7 @@ Knows nothing of events or time. Water, each lot's colour and each ingredient ar
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from typing import Any
 
 from dyesession.account.heat import TAP_C
 from dyesession.account.model import How
@@ -36,6 +37,9 @@ class Bath:
     def warmed(self, temperature_c: float) -> "Bath":
         """A copy at another temperature."""
         return Bath(self.pool, temperature_c, self.uses, self.volume_how, self.since_s)
+
+
+NO_BATH = Bath()
 
 
 @dataclass(frozen=True)
@@ -126,13 +130,19 @@ class Holdings:
     fresh: Mapping[str, Vector] = field(default_factory=dict)
     evidence: tuple[Evidence, ...] = ()
 
+    def changed(self, **fields: Any) -> "Holdings":
+        """A copy with other fields: `dataclasses.replace` in a third of its time, and a day makes thousands."""
+        copy = object.__new__(Holdings)
+        copy.__dict__.update(self.__dict__, **fields)
+        return copy
+
     def bath(self, vessel: str) -> Bath:
         """The bath in a vessel, an empty one when there is none."""
-        return self.baths.get(vessel, Bath())
+        return self.baths.get(vessel, NO_BATH)
 
     def with_bath(self, vessel: str, bath: Bath) -> "Holdings":
         """A copy with another bath in a vessel."""
-        return replace(self, baths={**self.baths, vessel: bath})
+        return self.changed(baths={**self.baths, vessel: bath})
 
     def with_pool(self, vessel: str, pool: Pool) -> "Holdings":
         """A copy with other liquor in a vessel."""
@@ -140,43 +150,43 @@ class Holdings:
 
     def without_bath(self, vessel: str) -> "Holdings":
         """A copy with nothing in a vessel."""
-        return replace(self, baths={name: one for name, one in self.baths.items() if name != vessel})
+        return self.changed(baths={name: one for name, one in self.baths.items() if name != vessel})
 
     def settled_at(self, second: float) -> "Holdings":
         """A copy whose baths are all settled up to a session second."""
         if all(bath.since_s == second for bath in self.baths.values()):
             return self
-        return replace(self, baths={name: replace(bath, since_s=second) for name, bath in self.baths.items()})
+        return self.changed(baths={name: replace(bath, since_s=second) for name, bath in self.baths.items()})
 
     def with_kept(self, label: str, bath: Bath) -> "Holdings":
         """A copy with another bath kept under a label."""
-        return replace(self, kept={**self.kept, label: bath})
+        return self.changed(kept={**self.kept, label: bath})
 
     def with_store(self, lot: str, store: Store) -> "Holdings":
         """A copy with another state of a dyestuff lot."""
-        return replace(self, stores={**self.stores, lot: store})
+        return self.changed(stores={**self.stores, lot: store})
 
     def with_fibre(self, lot: str, fibre: Fibre) -> "Holdings":
         """A copy with another state of a lot of fibre."""
-        return replace(self, fibres={**self.fibres, lot: fibre})
+        return self.changed(fibres={**self.fibres, lot: fibre})
 
     def with_water(self, vessel: str, water_l: Vector, temperature_c: float = TAP_C) -> "Holdings":
         """A copy with water from outside in a vessel."""
-        added = replace(self, brought_l=plus(self.brought_l, water_l))
+        added = self.changed(brought_l=plus(self.brought_l, water_l))
         fresh = Bath(Pool(water_l), temperature_c, 0, "planned")
         return added.with_bath(vessel, together(self.bath(vessel), fresh))
 
     def with_brought(self, name: str, mass_g: float) -> "Holdings":
         """A copy that knows of a mass from outside; whoever calls puts it where it went."""
-        return replace(self, brought_g={**self.brought_g, name: self.brought_g.get(name, 0.0) + mass_g})
+        return self.changed(brought_g={**self.brought_g, name: self.brought_g.get(name, 0.0) + mass_g})
 
     def with_evidence(self, evidence: Evidence) -> "Holdings":
         """A copy that knows what one reading more says."""
-        return replace(self, evidence=(*self.evidence, evidence))
+        return self.changed(evidence=(*self.evidence, evidence))
 
     def with_away(self, pool: Pool) -> "Holdings":
         """A copy with liquor thrown away."""
-        return replace(self, away=mixed(self.away, pool))
+        return self.changed(away=mixed(self.away, pool))
 
 
 def together(there: Bath, poured: Bath) -> Bath:

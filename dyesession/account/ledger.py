@@ -23,10 +23,10 @@ from dyesession.account.beliefs import (
     reach_of,
     weights_of,
 )
-from dyesession.account.course import Course, Happening, carried_on, started
+from dyesession.account.course import Course, Happening, carried_on, holdings_on, started
 from dyesession.account.effects import effects_of
 from dyesession.account.estimate import Behind, account_of
-from dyesession.account.holdings import Holdings
+from dyesession.account.holdings import Evidence, Holdings
 from dyesession.account.model import Account, LedgerLine, ReadingEffect, StrengthReading
 from dyesession.account.passing import Stage, passed
 from dyesession.account.strengths import sample_of, strain_named
@@ -186,8 +186,7 @@ def _round_the_middle(ledger: Ledger) -> Placing:
     known = ledger.held.unknowns
     names, reach = tuple(known.steps), dict.fromkeys(known.steps, 1.0)
     middle = {name: mean(known.steps[name], ledger.weights) for name in names}
-    seen = _gone_through(ledger, look_round(names, middle, reach))
-    lines = lines_seen(names, seen.held.evidence, middle, reach)
+    lines = lines_seen(names, _evidence_of(ledger, look_round(names, middle, reach)), middle, reach)
     there = replace(agreed(lines), best=[middle[name] for name in names])
     return put_together(known.dealt(), lines, there)
 
@@ -197,8 +196,7 @@ def _better_place(ledger: Ledger) -> Placing:
     known = ledger.held.unknowns
     names, best, reach = tuple(known.steps), dict(ledger.placing.best), dict.fromkeys(known.steps, 1.0)
     for look in range(MOST_LOOKS):
-        seen = _gone_through(ledger, look_round(names, best, reach))
-        lines = lines_seen(names, seen.held.evidence, best, reach)
+        lines = lines_seen(names, _evidence_of(ledger, look_round(names, best, reach)), best, reach)
         there = agreed(lines)
         far = max(abs(z - best.get(name, 0.0)) for name, z in zip(names, there.best, strict=True))
         if far <= NEAR_ENOUGH or look == MOST_LOOKS - 1:
@@ -222,6 +220,14 @@ def _gone_through(ledger: Ledger, placing: Placing) -> Ledger:
     for one in ledger.happenings:
         course = carried_on(course, ledger.starting, one)
     return replace(ledger, course=course, placing=placing)
+
+
+def _evidence_of(ledger: Ledger, placing: Placing) -> tuple[Evidence, ...]:
+    """How far each reading of the same day would be off with the worlds put elsewhere."""
+    course = started(ledger.plan, ledger.starting, placing)
+    for one in ledger.happenings:
+        course = holdings_on(course, ledger.starting, one)
+    return course.held.evidence
 
 
 def _strengths(ledger: Ledger, happening: Happening) -> tuple[StrengthReading, ...]:

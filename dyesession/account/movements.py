@@ -79,7 +79,7 @@ def _sieve_returned(held: Holdings, vessel: str, after: State) -> Holdings:
         return held
     bath = held.bath(vessel)
     held = held.with_bath(vessel, replace(bath, pool=mixed(bath.pool, held.sieve), volume_how="modelled"))
-    return replace(held, sieve=EMPTY)
+    return held.changed(sieve=EMPTY)
 
 
 def _added(held: Holdings, event: e.Added, before: State, after: State) -> Holdings:
@@ -99,7 +99,7 @@ def _added(held: Holdings, event: e.Added, before: State, after: State) -> Holdi
 
 
 def _dissolved(held: Holdings, event: e.Dissolved, before: State, after: State) -> Holdings:
-    return replace(held, dissolved=held.dissolved | {event.ingredient})
+    return held.changed(dissolved=held.dissolved | {event.ingredient})
 
 
 def _strained(held: Holdings, event: e.Strained, before: State, after: State) -> Holdings:
@@ -113,7 +113,7 @@ def _strained(held: Holdings, event: e.Strained, before: State, after: State) ->
     for lot in lots:
         held, poured[lot] = _pulled(held, lot, pool, held_back)
         held = _marked(held, lot, after.n, poured[lot], out.volume_l, event.vessel)
-    held = replace(held, sieve=mixed(held.sieve, Pool(left.volume_l, kept)))
+    held = held.changed(sieve=mixed(held.sieve, Pool(left.volume_l, kept)))
     how: How = "read" if event.volume_l is not None and was_read(event.how) else "modelled"
     moved_bath = Bath(Pool(out.volume_l, poured), bath.temperature_c, bath.uses, how)
     held = held.without_bath(event.vessel)
@@ -141,7 +141,7 @@ def _by_reading(held: Holdings, reckoned_l: Vector, read_l: float, n: int) -> tu
     normals); a world off by far more than pots drip has missed something, and takes the reading as it is.
     """
     name = f"volume read at entry {n}"
-    held = replace(held, unknowns=held.unknowns.with_unknown(name, u.VOLUME_STEP))
+    held = held.changed(unknowns=held.unknowns.with_unknown(name, u.VOLUME_STEP))
     errors = held.unknowns[name]
     if min(reckoned_l) <= 0.0 or read_l <= 0.0:
         return held, tuple([read_l * error**READ_SD for error in errors])
@@ -159,7 +159,7 @@ def _by_reading(held: Holdings, reckoned_l: Vector, read_l: float, n: int) -> tu
 def _corrected(held: Holdings, pool: Pool, volume_l: Vector) -> tuple[Holdings, Pool]:
     """Liquor at a volume that was read; the difference is booked as found by reading."""
     found = plus(held.by_reading_l, minus(volume_l, pool.volume_l))
-    return replace(held, by_reading_l=found), pool.with_volume(volume_l)
+    return held.changed(by_reading_l=found), pool.with_volume(volume_l)
 
 
 def _pulled(held: Holdings, lot: str, pool: Pool, held_back: Vector) -> tuple[Holdings, Vector]:
@@ -175,7 +175,7 @@ def _marked(held: Holdings, lot: str, n: int, colour_g: Vector, volume_l: Vector
     """A strain is remembered: readings name it later."""
     strength = tuple([g / v if v > 0.0 else 0.0 for g, v in zip(colour_g, volume_l, strict=True)])
     strain = Strain(lot, held.stores[lot].pulls, n, colour_g, volume_l, strength, vessel)
-    return replace(held, strains=(*held.strains, strain))
+    return held.changed(strains=(*held.strains, strain))
 
 
 def _pooled(held: Holdings, event: e.Pooled, before: State, after: State) -> Holdings:
@@ -229,7 +229,7 @@ def _unused_remembered(held: Holdings, vessel: str, before: State) -> Holdings:
     lot = main_lot(held, vessel)
     if not lot or any(not one.snippet for one in before.lots_in(vessel)):
         return held
-    return replace(held, fresh={**held.fresh, vessel: strength_g_l(held, vessel, lot)})
+    return held.changed(fresh={**held.fresh, vessel: strength_g_l(held, vessel, lot)})
 
 
 def _lifted(held: Holdings, event: e.Lifted, before: State, after: State) -> Holdings:
@@ -256,7 +256,7 @@ def _weighed_wet(held: Holdings, fibre: Fibre, wet_mass_g: float, n: int) -> tup
     next lot.
     """
     name = f"wet weight at entry {n}"
-    held = replace(held, unknowns=held.unknowns.with_unknown(name, u.WEIGHED_WATER))
+    held = held.changed(unknowns=held.unknowns.with_unknown(name, u.WEIGHED_WATER))
     weighed_g = max(0.0, wet_mass_g - fibre.bone_dry_g)
     carried = times(held.unknowns[name], weighed_g / ML_PER_L)
     guessed = held.unknowns[u.held_name(u.family_of(fibre.kind))]
@@ -345,7 +345,7 @@ def _discarded(held: Holdings, event: e.Discarded, before: State, after: State) 
     if event.label:
         bath = held.kept.get(event.label, Bath())
         kept = {label: one for label, one in held.kept.items() if label != event.label}
-        return replace(held, kept=kept).with_away(bath.pool)
+        return held.changed(kept=kept).with_away(bath.pool)
     return held.with_away(held.bath(event.vessel).pool).without_bath(event.vessel)
 
 

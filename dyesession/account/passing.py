@@ -84,7 +84,7 @@ def _steamed(
     )
     left = bath.pool.with_volume(minus(bath.pool.volume_l, lost))
     drier = Bath(left, end_c, bath.uses, "modelled")
-    return replace(held, steamed_l=plus(held.steamed_l, lost), baths={**held.baths, vessel: drier})
+    return held.changed(steamed_l=plus(held.steamed_l, lost), baths={**held.baths, vessel: drier})
 
 
 def _wide_m(stage: Stage, vessel: str, bath: Bath) -> float:
@@ -219,7 +219,7 @@ def _moved(held: Holdings, vessel: str, name: str, wanted: dict[str, Vector]) ->
         all_wanted = total(list(wanted.values()))
     fibres = {lot: held.fibres[lot].with_taken(name, grams) for lot, grams in wanted.items()}
     bath = held.bath(vessel).holding(pool.with_grams(name, minus(pool.grams(name), all_wanted)))
-    return replace(held, fibres={**held.fibres, **fibres}, baths={**held.baths, vessel: bath})
+    return held.changed(fibres={**held.fibres, **fibres}, baths={**held.baths, vessel: bath})
 
 
 def is_alum(state: State, ingredient: str) -> bool:
@@ -234,5 +234,5 @@ def dried(held: Holdings, lot: str) -> Holdings:
     """A lot dried out: its water is gone, what the water held stays on it, loose."""
     fibre = held.fibres[lot]
     gone = fibre.liquor.volume_l
-    held = replace(held, steamed_l=plus(held.steamed_l, gone))
+    held = held.changed(steamed_l=plus(held.steamed_l, gone))
     return held.with_fibre(lot, replace(fibre, liquor=fibre.liquor.with_volume(constant(0.0))))

@@ -6,8 +6,7 @@ of worlds. So every unknown's own band is exact, unknowns are nearly uncorrelate
 and nothing depends on chance. Readings weigh the worlds (`beliefs`); without any they weigh alike.
 """
 
-import bisect
-import itertools
+
 import math
 import operator
 from collections.abc import Sequence
@@ -86,6 +85,7 @@ def band(values: Vector, weights: Vector = EVEN) -> Band90:
     return Band90(middle, min(middle, low), max(middle, high))
 
 
+@lru_cache(maxsize=8)
 def counting(weights: Vector) -> float:
     """How many of the worlds count, as if they weighed alike."""
     return 1.0 / math.fsum(map(operator.mul, weights, weights))
@@ -109,19 +109,26 @@ def _weighed(values: Vector, weights: Vector) -> tuple[float, float]:
     Few worlds know their own ends badly: of n, the i-th lies above the share i/(n + 1), so the ends are sought a
     little further out (order statistics, textbook).
     """
-    few = min((0.5 - LOW_SHARE) / counting(weights), FURTHEST_OUT * LOW_SHARE)
+    share = LOW_SHARE - min((0.5 - LOW_SHARE) / counting(weights), FURTHEST_OUT * LOW_SHARE)
     order = sorted(range(len(values)), key=values.__getitem__)
-    ends = list(itertools.accumulate(weights[i] for i in order))
-    places = [end - weights[i] / 2.0 for end, i in zip(ends, order, strict=True)]
-    return tuple([_between(values, order, places, share) for share in (LOW_SHARE - few, HIGH_SHARE + few)])  # type: ignore[return-value]
+    low = _from_the_end(values, weights, order, share)
+    order.reverse()
+    return low, _from_the_end(values, weights, order, share)
 
 
-def _between(values: Vector, order: list[int], places: list[float], share: float) -> float:
-    above = bisect.bisect_left(places, share)
-    if above == 0 or above == len(places):
-        return values[order[min(above, len(order) - 1)]]
-    low, high = values[order[above - 1]], values[order[above]]
-    return low + (high - low) * (share - places[above - 1]) / (places[above] - places[above - 1])
+def _from_the_end(values: Vector, weights: Vector, order: list[int], share: float) -> float:
+    """The value at a share of the worlds' weight from the end where `order` starts: few need be looked at."""
+    passed = place = 0.0
+    last = -1
+    for i in order:
+        before, place = place, passed + weights[i] / 2.0
+        if place >= share:
+            if last < 0:
+                return values[i]
+            return values[last] + (values[i] - values[last]) * (share - before) / (place - before)
+        passed += weights[i]
+        last = i
+    return values[last]
 
 
 # Through `map` and `operator`: a third of a comprehension's time, and a day holds thousands of these sums.
