@@ -15,7 +15,7 @@ from dyesession.dyeing.limits import OutOfRange
 from dyesession.dyeing.strains import left_from_strains
 from dyesession.dyeing.strength import MATCH_SD
 
-Advice = Literal["go on", "either", "stop"]
+Advice = Literal["go on", "either", "stop", "read first"]
 
 # Of the colour drawn so far. An eighth more depth can hardly be told by eye; a fifth can. Our own choice, no source.
 STOP_BELOW, GO_ON_ABOVE = 0.125, 0.20
@@ -27,6 +27,7 @@ LEAST_G = 1e-9
 class OnceMore:
     """One dyestuff's strains so far and one extraction more.
 
+    `advice` is "read first" where nothing was read and the guess leaves both open, yes and hardly.
     `brings_percent` is of all that was drawn so far. `read` counts the strains whose strength was read beside
     the first; `not_weaker` names one that read no weaker than the one before it (its reading cannot tell what
     is left), `unlike` that a strain was read on a scale of its own, `at_least` that the ratio of strain to
@@ -60,6 +61,7 @@ def once_more(account: Account, lot: str) -> OnceMore | None:
         return None
     amounts = _read_amounts(account, lot)
     percent = _percent(behind, lot, stuff)
+    read = max(0, len(amounts) - 1)
     return OnceMore(
         lot=lot,
         strains=tuple(one for one in account.strains if one.lot == lot),
@@ -69,8 +71,8 @@ def once_more(account: Account, lot: str) -> OnceMore | None:
         brings_percent=percent,
         minutes=stuff.next_min,
         water_l=stuff.next_water_l,
-        read=max(0, len(amounts) - 1),
-        advice=_advice(percent),
+        read=read,
+        advice=_advice(percent) if read or not _is_open(percent, stuff) else "read first",
         not_weaker=_not_weaker(amounts),
         unlike=any(_alone(one.strain, one.against_strain, one.lot, lot) for one in account.strengths),
         at_least=_rises(amounts),
@@ -84,6 +86,12 @@ def _percent(behind: Behind, lot: str, stuff: DyestuffEstimate) -> Band90:
     if min(drawn) <= LEAST_G:
         return NOTHING
     return behind.band(tuple([PER_CENT * m / d for m, d in zip(more, drawn, strict=True)]))
+
+
+def _is_open(percent: Band90, stuff: DyestuffEstimate) -> bool:
+    """Whether a guess allows that a third strain is wasted and that it shows; one strain has none to hold it by."""
+    wasted, shows = PER_CENT * STOP_BELOW, PER_CENT * GO_ON_ABOVE
+    return stuff.pulls > 1 and percent.low < wasted and percent.high > shows
 
 
 def _advice(percent: Band90) -> Advice:

@@ -3,10 +3,12 @@
 Knows nothing of how anything was reckoned. As in `say`: one rounded range, and a guess is called one.
 """
 
+from collections.abc import Mapping
+
 from dyesession.account.along import Along
 from dyesession.account.model import Account, Band90, How, ReadingEffect, StrainEstimate
 from dyesession.account.mordant_bath import MordantBath
-from dyesession.account.once_more import OnceMore
+from dyesession.account.once_more import Advice, OnceMore
 from dyesession.account.say import Said, plain, rounded_band
 from dyesession.account.would_take import WouldDo, WouldTake
 
@@ -19,6 +21,14 @@ WET = (
 )
 
 
+_ADVICE: Mapping[Advice, str] = {
+    "go on": "Yes",
+    "either": "As you like",
+    "stop": "Hardly",
+    "read first": "Match a strain first",
+}
+
+
 def once_more_words(found: OnceMore) -> tuple[Said, ...]:
     """Whether to extract once more, what that would bring, what each strain brought, and what to doubt."""
     how: How = "guess" if found.is_guess else "matched"
@@ -28,7 +38,7 @@ def once_more_words(found: OnceMore) -> tuple[Said, ...]:
 
 
 def _advice(found: OnceMore) -> str:
-    word = {"go on": "Yes", "either": "As you like", "stop": "Hardly"}[found.advice]
+    word = _ADVICE[found.advice]
     share = _about(found.brings_percent, "%")
     slow = "at least; a stubborn part remains" if found.at_least else "more if a slow part remains"
     cost = [] if found.minutes is None else [f"{_to_five(found.minutes)} minutes of heat"]
@@ -62,7 +72,8 @@ def _strain(one: StrainEstimate) -> str:
 def _doubts(found: OnceMore) -> list[str]:
     says = []
     if found.is_guess:
-        says.append("No strain was read: match the next against the first, and this narrows")
+        which = "the second" if len(found.strains) > 1 else "the next"
+        says.append(f"No strain was read: match {which} against the first, and this narrows")
     if found.not_weaker:
         name = NUMBERS[min(found.not_weaker, len(NUMBERS) - 1)]
         says.append(

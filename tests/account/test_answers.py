@@ -7,7 +7,7 @@ from account.by_hand import Pages, all_known, dose, one_dye_plan
 
 from dyesession.account.along import along
 from dyesession.account.mordant_bath import mordant_bath
-from dyesession.account.once_more import OnceMore, once_more
+from dyesession.account.once_more import GO_ON_ABOVE, STOP_BELOW, OnceMore, once_more
 from dyesession.account.over_the_day import over_the_day
 from dyesession.account.say import line, sentences
 from dyesession.account.say_answers import (
@@ -83,6 +83,23 @@ def test_until_a_strain_is_read_the_answer_is_called_a_guess() -> None:
     assert any("No strain was read" in one for one in words)
     read = asked(weld_day(0.31)).brings_percent
     assert read.half_width < found.brings_percent.half_width / 1.5
+
+
+def test_a_guess_that_leaves_both_open_asks_for_a_reading_which_settles_it_either_way() -> None:
+    guessed, weak, strong = asked(weld_day(None)), asked(weld_day(0.2)), asked(weld_day(0.75))
+    percent = guessed.brings_percent
+    assert percent.low < 100 * STOP_BELOW and percent.high > 100 * GO_ON_ABOVE
+    assert (guessed.advice, weak.advice, strong.advice) == ("read first", "stop", "go on")
+    words = [line(one) for one in once_more_words(guessed)]
+    assert words[0].startswith("Match a strain first: one more refresh would bring about ")
+    assert "match the second against the first" in words[-1]
+
+
+def test_after_one_strain_there_is_none_to_match_it_against() -> None:
+    day = Pages(weld_day(None).plan)
+    day.write_all((e.Filled("extract pot", 2.2), e.Added("weld", "extract pot", 105.0)))
+    day.write(e.Strained("extract pot", "dye pot", 2.0, "read"))
+    assert asked(day).advice == "go on"
 
 
 def test_a_strong_second_strain_is_worth_a_third() -> None:

@@ -1,9 +1,9 @@
-"""The README's worked day says what the program says, and the reading in it changes what is known."""
+"""The README's worked day says what the program says, and the reading in it decides."""
 
 from pathlib import Path
 
 import pytest
-from worked_day import ROOT, SECOND_STRAIN, advice, day_at_the_second_strain, said
+from worked_day import ROOT, STRONG, WEAK, advice, day_at_the_second_strain, said
 
 
 def flat(text: str) -> str:
@@ -14,22 +14,32 @@ def flat(text: str) -> str:
 README = flat((ROOT / "README.md").read_text("utf-8"))
 
 
-@pytest.mark.parametrize("read", [False, True])
-def test_the_readme_says_of_a_third_extraction_what_the_program_says(tmp_path: Path, read: bool) -> None:
+@pytest.mark.parametrize("read", [None, WEAK, STRONG])
+def test_the_readme_says_of_a_third_extraction_what_the_program_says(
+    tmp_path: Path, read: float | None
+) -> None:
     day = day_at_the_second_strain(tmp_path, read)
     assert flat(said(day)[0]) in README
     day.session.close()
 
 
-def test_one_reading_halves_what_is_not_known_and_the_third_extraction_is_left_out(tmp_path: Path) -> None:
-    guessed = day_at_the_second_strain(tmp_path / "guessed", False)
-    read = day_at_the_second_strain(tmp_path / "read", True)
-    before, after = advice(guessed), advice(read)
-    assert before.is_guess and before.brings_percent.high > 20.0
-    assert not after.is_guess and after.brings_percent.high < 15.0 and after.advice == "stop"
-    assert after.brings_percent.high - after.brings_percent.low < 0.5 * (
-        before.brings_percent.high - before.brings_percent.low
+def test_the_recipe_extracts_three_times_and_the_reading_decides_whether_the_third_is_made(
+    tmp_path: Path,
+) -> None:
+    days = {read: day_at_the_second_strain(tmp_path / str(read), read) for read in (None, WEAK, STRONG)}
+    assert sum(one.stage == "extract" for one in days[None].session.snapshot.plan.steps) == 3
+    found = {read: advice(day) for read, day in days.items()}
+    assert {read: one.advice for read, one in found.items()} == {
+        None: "read first",
+        WEAK: "stop",
+        STRONG: "go on",
+    }
+    guessed, weak, strong = (
+        found[None].brings_percent,
+        found[WEAK].brings_percent,
+        found[STRONG].brings_percent,
     )
-    assert f"{SECOND_STRAIN:g} of its strength" in README
-    for day in (guessed, read):
+    assert weak.high < guessed.high and strong.low > weak.high
+    assert f"{WEAK:g} of its strength" in README and f"{STRONG:g} of it" in README
+    for day in days.values():
         day.session.close()
