@@ -12,11 +12,20 @@ from dyesession.account.say import Said, main_bath, rounded_band, sentences
 from dyesession.account.say_answers import along_words, last_effects, once_more_words, would_take_words
 from dyesession.account.would_take import would_take
 from dyesession.dyeing.limits import OutOfRange
+from dyesession.errors import UserError
+from dyesession.plan.lots import lot_from_text
 from dyesession.plan.model import Plan
+from dyesession.units import quoted
 
+BATH_EXAMPLE = "80 g silk"
 BLOCKS = "▁▂▃▄▅▆▇█"
-PICTURE_CELLS = 48
+PICTURE_CELLS, TODAY_CELLS = 48, 16
+LEAST_POINTS = 3  # fewer make no line
 TRIAL_G = 100.0  # fibre that a used bath is asked about where nobody names any; our own choice
+
+
+class NoAnswer(UserError):
+    """A bath without colour, or a fibre nobody knows."""
 
 
 def told(account: Account, plan: Plan, vessel: str | None = None) -> tuple[Said, ...]:
@@ -50,6 +59,18 @@ def old_bath(account: Account, bath: str, kind: str, mass_g: float) -> tuple[Sai
     return would_take_words(found) if found is not None else ()
 
 
+def old_bath_asked(account: Account, bath: str, text: str) -> tuple[Said, ...]:
+    """What a bath would still do for fibre written as a dyer does, “80 g silk”; raises a sentence for any other."""
+    lot = lot_from_text(text, "")
+    said = old_bath(account, bath, lot.kind, lot.mass_g)
+    if not said:
+        raise NoAnswer(
+            f"There is no colour in {bath}, or {quoted(lot.kind)} is no fibre known here; expected a bath with colour in"
+            f" it and a fibre, for example “{BATH_EXAMPLE}”."
+        )
+    return said
+
+
 def picture(account: Account, vessel: str, cells: int = PICTURE_CELLS) -> str:
     """A bath's strength over the day, evenly in time, as one line of blocks with its ends in g/L; "" for none."""
     points = over_the_day(account, vessel)
@@ -63,6 +84,15 @@ def picture(account: Account, vessel: str, cells: int = PICTURE_CELLS) -> str:
         now = next(one for one in reversed(points) if one.second <= second or one is points[0])
         row += BLOCKS[round((len(BLOCKS) - 1) * now.strength_g_l.mean / most)]
     return f"{row}  now {rounded_band(points[-1].strength_g_l, 'g/L')}, at most {most:.1f} g/L"
+
+
+def strength_today(account: Account, plan: Plan) -> str:
+    """The main bath's strength over the day in a line that fits beside a pot; "" until it has changed twice."""
+    bath = main_bath(account, plan)
+    if bath is None or len(over_the_day(account, bath.vessel)) < LEAST_POINTS:
+        return ""
+    drawn = picture(account, bath.vessel, TODAY_CELLS)
+    return f"strength today {drawn}" if drawn else ""
 
 
 def _inside(account: Account, vessel: str) -> tuple[str, ...]:

@@ -101,7 +101,7 @@ def ledger_line(day: Snapshot[Account], line: LedgerLine) -> str:
         if one.grams.mean
     ]
     amounts = f": {', '.join(changes)}" if changes else ""
-    return f"{clock_text(day.state, line.second)} {line.vessel}, {line.what}{amounts}"
+    return f"{clock_text(day.state, line.second)} {line.vessel}, {line.what}{amounts}, {line.how}"
 
 
 def _signed(value: float) -> str:

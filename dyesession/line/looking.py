@@ -7,7 +7,7 @@ import re
 
 from dyesession.account import line as said_line
 from dyesession.account.say import main_bath
-from dyesession.account.told import dark_enough, old_bath, picture, told
+from dyesession.account.told import dark_enough, old_bath_asked, picture, told
 from dyesession.care import DISCLAIMER_LONG
 from dyesession.line import lines
 from dyesession.line.answers import Answer, Tell, Verb
@@ -86,13 +86,10 @@ def would(phrase: Phrase) -> Answer:
     bath = vessel or kept or (main.vessel if main is not None else "")
     if found is None or not bath:
         raise LineError("say how much of which fibre, for example “would D 80 g silk”")
-    said = old_bath(day.account, bath, found[2], float(found[1].replace(",", ".")))
-    if not said:
-        raise LineError(f"there is no colour in {bath}, or {found[2]} is no fibre known here; for example “would D 80 g silk”")
-    return Tell(tuple(said_line(one) for one in said))
+    return Tell(tuple(said_line(one) for one in old_bath_asked(day.account, bath, found[0])))
 
 
-_FIBRE = re.compile(r"(\d+(?:[.,]\d+)?)\s*g(?:\s+of)?\s+([A-Za-z]+)")
+_FIBRE = re.compile(r"\d+(?:[.,]\d+)?\s*(?:g|kg|oz|lb)\b.*")
 
 
 def steps(phrase: Phrase) -> Answer:

@@ -22,9 +22,9 @@ from dyesession.session.typed_stage import EXAMPLE as STAGE_EXAMPLE
 from dyesession.session.typed_strength import HOW_TO_TAKE
 from dyesession.session.understood import Understood
 from dyesession.ui import messages as m
+from dyesession.ui.asides import Asides
 from dyesession.ui.explained_places import STOVE_HELP
 from dyesession.ui.keys import KEYS, key_table
-from dyesession.ui.saving_places import places_to_save
 from dyesession.units import HeatWord, read_temperature, show_temperature
 
 if TYPE_CHECKING:
@@ -35,7 +35,7 @@ class Acts:
     """The table, and what a half-typed text is about."""
 
     def __init__(self, day: StoveDay) -> None:
-        self._day = day
+        self._day, self._asides = day, Asides(day)
         self._pot = ""
         self._hand = Hand()
         self._doubted: tuple[str, float] | None = None
@@ -71,7 +71,8 @@ class Acts:
             m.Correct: lambda act: self._want("correct"),
             m.SkipStep: lambda act: self._want("skip"),
             m.ChangePlan: lambda act: self._want("plan"),
-            m.SaveElsewhere: self._save_elsewhere,
+            m.SaveElsewhere: lambda act: self._asides.save_elsewhere(),
+            m.AskOldBath: lambda act: self._asides.ask_old_bath(self._pot),
             m.StopEarly: lambda act: self._want("stop"),
             m.BreakOff: lambda act: self._want("break off"),
             m.DipSnippet: self._dip,
@@ -142,13 +143,6 @@ class Acts:
         shown = STAGE_EXAMPLE if meaning == "plan" and self._state.free else example(meaning)
         note = " ".join(HOW_TO_TAKE) if meaning == "strength" else f"for example {shown}"
         self._day.set_mode(meaning=meaning, wants=about, note=note, where="")
-
-    def _save_elsewhere(self, act: m.SaveElsewhere) -> None:
-        """Offered at any time, wanted when a disk fails: the whole day goes to a folder and goes on there."""
-        self._day.clear_typing()
-        self._day.set_mode(
-            places=places_to_save(), wants="folder", note="The whole day is written there, and goes on there.", where=""
-        )
 
     def _row_chosen(self, act: m.RowChosen) -> None:
         self._day.begin_typing(act.types)
@@ -270,10 +264,11 @@ class Acts:
             self._day.do(e.Entered(out.name, step.plan.vessel or ""), f"{out.name} is in again.")
 
     def _account(self, act: m.OpenAccount) -> None:
-        from dyesession.ui.bath_page import bath_page
+        from dyesession.ui.bath_page import ASK_KEY, bath_page
 
         snapshot = self._day.session.snapshot
-        self._day.show_page("Bath account", bath_page(snapshot.account, snapshot.plan, snapshot.state, self._pot))
+        page = bath_page(snapshot.account, snapshot.plan, snapshot.state, self._pot)
+        self._day.show_page("Bath account", page, {ASK_KEY: m.AskOldBath})
 
     def _more(self, act: m.ShowMore) -> None:
         """The rare and grave acts stand behind two keys, so that no wet finger finds them alone."""
@@ -315,7 +310,7 @@ class Acts:
 
     def _typed(self, act: m.Typed) -> None:
         mode = self._day.mode
-        asked = self.meaning is not None or bool(mode.places)
+        asked = self.meaning is not None or bool(mode.aside)
         if not act.text:
             self._day.set_mode(typed="", echo="", mark="", wants=mode.wants if asked else "")
             return
@@ -345,7 +340,7 @@ class Acts:
 
     def _echo(self, text: str) -> str:
         """What a text was understood as; a folder says itself, and a change of the plan wants a line of its own."""
-        if self._day.mode.places or self.meaning in ("plan", "stage"):
+        if self._day.mode.aside or self.meaning in ("plan", "stage"):
             return ""
         try:
             if isinstance(self._day.suggestion(), Ask) and self.meaning is None:
@@ -359,8 +354,7 @@ class Acts:
     def _entered(self, act: m.Entered) -> None:
         """The text counts now; where it cannot, the sentence says why and the text stays."""
         suggestion = self._day.suggestion()
-        if self._day.mode.places:
-            self._day.rescue(act.text.strip())
+        if self._asides.entered(act.text):
             return
         try:
             if isinstance(suggestion, Ask) and self.meaning is None:

@@ -9,6 +9,7 @@ from dyesession.plan.model import Plan
 from dyesession.session import words
 from dyesession.session.state import State
 
+ASK_KEY = "1"  # as on the page of rare acts: a row by its number
 NOTHING = "Nothing has moved yet: the first line comes with the first water."
 LEAST = FINEST / 2.0  # less of a thing is "less than 0.1": it would round to nothing
 
@@ -20,6 +21,7 @@ def bath_page(account: Account, plan: Plan, state: State, vessel: str = "") -> s
     shown = vessel or (main.vessel if main is not None else "")
     drawn = picture(account, shown) if shown else ""
     parts = ["\n".join(said_line(one) for one in said), f"strength over the day  {drawn}" if drawn else ""]
+    parts += [f"{ASK_KEY}  what would it still do for other fibre?"] if account.baths else []
     return "\n\n".join(one for one in (*parts, ledger_page(account, state)) if one)
 
 
@@ -45,7 +47,7 @@ def _line(state: State, line: LedgerLine) -> str:
     when = words.clock_text(state, line.second)
     named = f"{words.letter(state, line.vessel)} {line.vessel}".strip() if line.vessel else ""
     what = f"{named}: {line.what}" if named else line.what
-    return f"{when}  {'; '.join([what, ', '.join(changes)] if changes else [what])}"
+    return f"{when}  {'; '.join([what, ', '.join(changes)] if changes else [what])}, {line.how}"
 
 
 def _moved(band: Band90, unit: str) -> str:

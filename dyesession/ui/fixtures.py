@@ -109,7 +109,11 @@ _MORE = Sentence(
         Said(" more.", "quiet"),
     ),
 )
-_ACCOUNT = Account(Strength("71 ± 13", "g", "of 120 g madder", "modelled"), (_HELD, _MORE))
+_ACCOUNT = Account(
+    Strength("71 ± 13", "g", "of 120 g madder", "modelled"),
+    (_HELD, _MORE),
+    "strength today ▁▁▁▇▇▇▇▇▇▇▇▇████  now 32 to 47 g/L, at most 39.4 g/L",
+)
 _RAMP = (CurvePoint(0, 20), CurvePoint(60, 85), CurvePoint(120, 85))
 _READ = tuple(
     CurvePoint(m, t) for m, t in ((0, 19), (14, 33), (27, 52), (41, 66), (55, 80), (66, 86), (92, 84))

@@ -25,6 +25,7 @@ from dyesession.session.suggest import Ring, Suggestion, Wait, rings
 from dyesession.session.typed import Meaning
 from dyesession.storage import shown
 from dyesession.ui import stove_view as v
+from dyesession.ui.asides import Aside
 from dyesession.ui.day_pictures import bars, curve
 from dyesession.ui.keys import key_words
 from dyesession.units import show_duration, show_mass, show_temperature, show_volume
@@ -56,6 +57,7 @@ class Mode:
     meaning: Meaning | None = None
     mark: str = ""
     places: tuple[str, ...] = ()
+    aside: Aside = ""
 
 
 def stove_view(
@@ -65,8 +67,9 @@ def stove_view(
     mode: Mode,
     household: Household,
     poison_centre: str = "",
+    today: str = "",
 ) -> v.StoveView:
-    """Everything the Stove shows at a session second."""
+    """Everything the Stove shows at a session second; `today` is the main bath's strength as drawn by the account."""
     state = snapshot.state
     ringing = rings(state, now_s)
     care, whole = _care(snapshot, suggestion, household, poison_centre)
@@ -76,7 +79,7 @@ def stove_view(
         wall_clock=words.clock_text(state, now_s),
         lanes=_lanes(state),
         pots=_pots(snapshot, now_s),
-        account=_account(snapshot),
+        account=_account(snapshot, today),
         care=care,
         care_whole=whole,
         next_act=_next(state, suggestion, now_s),
@@ -91,7 +94,7 @@ def stove_view(
         **_on_offer(snapshot, suggestion, mode),
         where=_where(snapshot, ringing, mode.where) if mode.where else None,
         away=mode.away,
-        note=mode.note or snapshot.trouble or next_in(state, snapshot.shelf),
+        note=mode.note or next_in(state, snapshot.shelf),
         curve=curve(snapshot, now_s),
         bars=bars(snapshot.account),
     )
@@ -99,7 +102,7 @@ def stove_view(
 
 def is_typing(suggestion: Suggestion, mode: Mode) -> bool:
     """Whether the entry line is open: a bare number typed while a question stands is the question's."""
-    return bool(mode.wants) and (mode.meaning is not None or bool(mode.places) or not isinstance(suggestion, Ask))
+    return bool(mode.wants) and (mode.meaning is not None or bool(mode.aside) or not isinstance(suggestion, Ask))
 
 
 def _on_offer(snapshot: Snapshot[Account], suggestion: Suggestion, mode: Mode) -> dict[str, Any]:
@@ -274,12 +277,12 @@ def _contents(state: State, vessel: Vessel) -> list[str]:
     return pieces
 
 
-def _account(snapshot: Snapshot[Account]) -> v.Account:
+def _account(snapshot: Snapshot[Account], today: str) -> v.Account:
     account = snapshot.account
     said = [*sentences(account, snapshot.plan)]
     if bath := main_bath(account, snapshot.plan):
         said[1:1] = dark_enough(account, bath.vessel)
-    return v.Account(_strength(snapshot), tuple(_sentence(one.text, one.how) for one in said))
+    return v.Account(_strength(snapshot), tuple(_sentence(one.text, one.how) for one in said), today)
 
 
 def _sentence(text: str, how: str) -> v.Sentence:

@@ -110,6 +110,10 @@ class SaveElsewhere(Act):
     """The day cannot be saved where it is: another folder is asked for."""
 
 
+class AskOldBath(Act):
+    """What a bath would still do for other fibre is asked; how much of which fibre is typed."""
+
+
 class StopEarly(Act):
     """The day is to end early; a reason is asked for."""
 

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 from textual.message import Message
 
 from dyesession.account import Account, doubts
+from dyesession.account.told import strength_today
 from dyesession.errors import UserError
 from dyesession.session import events as e
 from dyesession.session.asking import Ask, ask_before
@@ -47,6 +48,7 @@ class StoveDay:
         told = session.snapshot.shelf.told
         self.mode = Mode(where=_return_heading(session), note=told[0] if told else "")
         self._held: Ask | None = None
+        self._pictured: tuple[Account | None, str] = (None, "")
         self._acts = Acts(self)
         self.screen = StoveScreen(self._view(), bounce_s)
         session.listen(lambda snapshot: self._changed())
@@ -133,7 +135,7 @@ class StoveDay:
     def clear_typing(self) -> None:
         """Nothing is being typed any more."""
         self.screen.clear_entry()
-        self.mode = replace(self.mode, typed="", wants="", echo="", meaning=None, mark="", places=())
+        self.mode = replace(self.mode, typed="", wants="", echo="", meaning=None, mark="", places=(), aside="")
 
     def do(self, command: e.Event, said: str = "") -> None:
         """Send a command; a refusal comes back as one line and nothing is lost.
@@ -202,7 +204,15 @@ class StoveDay:
             self.mode,
             self.session.household,
             self.session.poison_centre,
+            self._today(),
         )
+
+    def _today(self) -> str:
+        """The main bath's strength over the day: drawn anew for a new account, not for each look at the clock."""
+        snapshot = self.session.snapshot
+        if self._pictured[0] is not snapshot.account:
+            self._pictured = snapshot.account, strength_today(snapshot.account, snapshot.plan)
+        return self._pictured[1]
 
 
 def _fail(trouble: BaseException) -> None:

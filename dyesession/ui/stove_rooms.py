@@ -11,6 +11,7 @@ from dyesession.ui.block_text import BIG, SMALL, Face, largest_face
 from dyesession.ui.box import Box
 from dyesession.ui.ink import say, wrap
 from dyesession.ui.stove_view import Pot, StoveView, by_loudness, wants_pad
+from dyesession.ui.widgets.account import TODAY_ROWS
 from dyesession.ui.widgets.notice import notice_part, notice_words
 from dyesession.ui.widgets.pad import pad_rows
 
@@ -69,7 +70,7 @@ _WISHES: tuple[tuple[str, int], ...] = (
     ("vessel", 7), ("account", 1), ("ask", 6), ("text", 3), ("notice", 1), ("vessel", 8), ("gap account", 1),
     ("craft", 1), ("care", 3), ("lanes", 2), ("headline", 1), ("gap pots", 1), ("vessel", 9), ("gap next", 1),
     ("gap lanes", 1), ("panels", 9), ("gap panels", 1), ("next", 5), ("ask", 11), ("ask", 10), ("ringing", 5),
-    ("account", 5), ("gap care", 1), ("vessel", 14), ("panels", 12), ("keys", 2), ("care", 5), ("vessel", 18),
+    ("account", 5), ("gap care", 1), ("vessel", 14), ("panels", 12), ("account", 7), ("keys", 2), ("care", 5), ("vessel", 18),
     ("panels", 15), ("gap panels", 2), ("gap account", 2), ("gap pots", 2),
 )  # fmt: skip
 # Which part an empty row sets apart, where its name does not say so: no part, no empty row.
@@ -144,7 +145,7 @@ def _most(view: StoveView, width: int, height: int, has: set[str]) -> dict[str, 
         "ringing": 5 if "ringing" in has else 0, "headline": int("headline" in has), "notice": max(1, notice_rows(view, width)),
         "pad": pad_rows(view.pad, width) if wants_pad(view) else 0,
         "craft": int(bool(view.craft)), "lanes": len(view.lanes.rows), "panels": 15 if boxed else 0,
-        "account": (5 if view.account.strength else 3) if _has_account(view) else 0,
+        "account": _most_account(view),
         "care": _care_rows(view.care, width), "ask": _most_ask(view, width, height), "next": 5 if "next" in has else 0,
         "keys": 2 if "keys" in has and _keys_width(view) > width else 1,
     }  # fmt: skip
@@ -169,8 +170,11 @@ def _most_ask(view: StoveView, width: int, height: int) -> int:
     )
 
 
-def _has_account(view: StoveView) -> bool:
-    return bool(view.account.sentences or view.account.strength)
+def _most_account(view: StoveView) -> int:
+    """The figure's rows or the sentences', and below them the strength over the day."""
+    if not (view.account.sentences or view.account.strength):
+        return 0
+    return (5 if view.account.strength else 3) + (TODAY_ROWS if view.account.today else 0)
 
 
 def _keys_width(view: StoveView) -> int:

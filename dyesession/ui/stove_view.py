@@ -112,10 +112,13 @@ class Strength:
 
 @dataclass(frozen=True)
 class Account:
-    """The bath's account: the figure in large, and sentences, the most wanted first."""
+    """The bath's account: the figure in large, and sentences, the most wanted first; `today` is its strength over
+    the day as one line of blocks, drawn where a row is left.
+    """
 
     strength: Strength | None = None
     sentences: tuple[Sentence, ...] = ()
+    today: str = ""
 
 
 @dataclass(frozen=True)

@@ -1,6 +1,7 @@
 """The account, the heat and the doubts on the real Stove."""
 
 import asyncio
+import re
 from pathlib import Path
 from typing import Any
 
@@ -24,6 +25,30 @@ def onward(stove: Stove, step: str) -> None:
 
 def flat(stove: Stove) -> str:
     return " ".join(shown(stove.app).split())
+
+
+@pytest.mark.parametrize(("size", "drawn"), [((60, 18), False), ((80, 24), False), ((200, 60), True)])
+def test_the_old_bath_answers_for_any_fibre_and_its_strength_is_drawn_where_there_is_room(
+    tmp_path: Path, size: tuple[int, int], drawn: bool
+) -> None:
+    async def look() -> None:
+        stove = Stove(tmp_path)
+        onward(stove, "rinse")
+        async with stove.app.run_test(size=size) as pilot:
+            await stove.settle(pilot)
+            await stove.press(pilot, "escape")
+            assert (re.search("strength today [▁-█]{16}", flat(stove)) is not None) == drawn
+            before = facts(stove)
+            await stove.press(pilot, "b", "1")
+            assert "What would it still do? For example 80 g silk" in flat(stove)
+            await stove.press(pilot, *"80", "space", *"g", "space", *"marble", "enter")
+            assert "is no fibre known here" in flat(stove)
+            await stove.press(pilot, "escape", *"3", "space", *"oz", "space", *"silk", "enter")
+            assert re.search(r"85 g of silk, mordanted as the first was, would take up .* of madder", flat(stove))
+            assert facts(stove) == before
+        stove.session.close()
+
+    asyncio.run(look())
 
 
 @pytest.mark.parametrize("size", [(60, 18), (80, 24), (200, 60)])

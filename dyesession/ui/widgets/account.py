@@ -13,6 +13,7 @@ _INKS: dict[Weight, Ink] = {"plain": TEXT, "strong": STRONG, "quiet": QUIET}
 _LEAST_TEXT = 30
 # A longer line is hard to follow (common practice, no source).
 _LONGEST_LINE = 90
+TODAY_ROWS = 2  # the strength over the day, and the empty row above it
 
 
 def sentence_spans(sentence: Sentence) -> list[Span]:
@@ -60,10 +61,23 @@ def draw_account(account: Account, width: int, height: int, palette: Palette) ->
     """The figure with its sentences beside it from three rows on; below that, the sentences alone."""
     figure = _figure(account.strength, width, height) if account.strength and height >= SMALL.rows else None
     if figure is None:
-        text = _paragraph(account, min(_LONGEST_LINE, width - 2), height)
-        return [cut_line((say(" "), *line), width) for line in text]
+        text = _paragraph(account, min(_LONGEST_LINE, width - 2), _text_rows(account, height))
+        return [cut_line((say(" "), *line), width) for line in [*text, *_today(account, width, height - len(text))]]
     room = min(_LONGEST_LINE, width - max(width_of(line) for line in figure) - 4)
-    text = _paragraph(account, room, height)
+    text = _paragraph(account, room, _text_rows(account, height))
     if not account.sentences and account.strength:
         text = wrap([say(f"{account.strength.of} "), say(account.strength.how, QUIET)], room, height)
-    return [cut_line(line, width) for line in _beside(figure, text)]
+    return [cut_line(line, width) for line in _beside(figure, [*text, *_today(account, room, height - len(text))])]
+
+
+def _text_rows(account: Account, height: int) -> int:
+    """The rows of the sentences: in a high part, those of the strength over the day are kept free."""
+    return height - TODAY_ROWS if account.today and height > BIG.rows else height
+
+
+def _today(account: Account, width: int, rows: int) -> list[Line]:
+    """The strength over the day below the sentences, an empty row between where there are two; nothing cut short."""
+    drawn: Line = (say(account.today),)
+    if not account.today or rows < 1 or width_of(drawn) > width:
+        return []
+    return [EMPTY, drawn] if rows > 1 else [drawn]
