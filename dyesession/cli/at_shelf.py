@@ -42,11 +42,16 @@ def days_for_the_shelf(workroom: Workroom, book: DayBook) -> list[LoggedDay]:
 
 def shelf_now(workroom: Workroom, today: date) -> Shelf:
     """The whole shelf as it stands."""
-    from dyesession.cli.daybook import book_of
+    from dyesession.cli.daybook import book_of, index_of
+    from dyesession.daybook.reckoned_index import kept_reckoning
     from dyesession.shelf import shelf_of
+    from dyesession.storage import DISK
 
     days = days_for_the_shelf(workroom, book_of(workroom))
-    return shelf_of(days, today, workroom.kitchen(None).household)
+    beside = index_of(workroom.logs)
+    index = beside.with_name(beside.name.replace("day-book", "kept-baths"))
+    with kept_reckoning(DISK, index) as reckoned:
+        return shelf_of(days, today, workroom.kitchen(None).household, reckoned)
 
 
 def for_the_day(workroom: Workroom, today: date, session: str = "") -> FromShelf:

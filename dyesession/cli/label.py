@@ -114,12 +114,9 @@ def _of_day(
 def _baths(workroom: "Workroom") -> "tuple[KeptBath, ...]":
     from datetime import datetime
 
-    from dyesession.cli.daybook import book_of
-    from dyesession.cli.shelf import days_for_the_shelf
-    from dyesession.shelf import shelf_of
+    from dyesession.cli.at_shelf import shelf_now
 
-    days = days_for_the_shelf(workroom, book_of(workroom))
-    return shelf_of(days, datetime.now().date(), workroom.kitchen(None).household).baths
+    return shelf_now(workroom, datetime.now().date()).baths
 
 
 def _label(workroom: "Workroom", bath: "KeptBath") -> "Label":

@@ -5,7 +5,6 @@ import json
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from dyesession.cli.at_shelf import days_for_the_shelf
 from dyesession.errors import UserError
 
 if TYPE_CHECKING:
@@ -14,8 +13,6 @@ if TYPE_CHECKING:
     from dyesession.care import Reminder
     from dyesession.cli.workroom import Workroom
     from dyesession.shelf import Shelf, ShelfAct
-
-__all__ = ["add_command", "days_for_the_shelf", "shelf"]
 
 Commands = argparse._SubParsersAction  # argparse gives this type no public name
 
