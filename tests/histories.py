@@ -5,7 +5,7 @@ from typing import Any
 from days import Day
 from hypothesis import strategies as st
 
-from dyesession.plan.changes import NewIngredient, NewStep, change_for_log
+from dyesession.plan.changes import Draws, NewIngredient, NewStep, change_for_log
 from dyesession.plan.model import PlannedAddition, PlannedStep
 from dyesession.recipe.model import Heat
 from dyesession.session import events as e
@@ -46,6 +46,11 @@ def a_stage(
     return e.Replanned("step", name, "as it comes", changes=(change_for_log(NewStep(step)),))
 
 
+def a_draw(step: str, label: str, volume_l: float | None) -> e.Replanned:
+    """A kept bath chosen for a step."""
+    return e.Replanned("draw", step, "from the shelf", changes=(change_for_log(Draws(step, label, "", volume_l)),))
+
+
 IRON = (change_for_log(NewIngredient("iron", "ferrous sulphate", "modifier")),)
 SADDEN = PlannedStep(
     "sadden", "modify", "fibre", "bucket", "sadden", add=(PlannedAddition("iron", 3.0),), enter=("fibre",)
@@ -66,6 +71,7 @@ changes: st.SearchStrategy[Any] = st.one_of(
         e.Replanned, st.just("lot weight"), why=st.just("misread"), lot=lots, mass_g=st.floats(0.0, 300.0)
     ),
     st.builds(e.Replanned, st.just("dose"), why=st.just("paler"), ingredient=ingredients, mass_g=grams),
+    st.builds(a_draw, steps, st.sampled_from(("put by", "madder bath 3")), maybe_litres),
     st.builds(e.Replanned, st.just("recipe left"), why=st.just("by eye from here")),
     st.builds(
         a_stage,

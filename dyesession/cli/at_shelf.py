@@ -99,12 +99,11 @@ def draw_into(
 ) -> tuple[str, tuple[Reminder, ...]]:
     """Pour a kept bath into a pot of an open day, and write it there; answers with the pot and what to bear in mind."""
     from dyesession.account.live import reckoner_for
-    from dyesession.care import reminders
     from dyesession.cli.workroom import check_own
     from dyesession.session.opening import resume_day
     from dyesession.session.situation import situation_of
     from dyesession.session.understood import pot_named
-    from dyesession.shelf import drawn
+    from dyesession.shelf import drawing, drawn
     from dyesession.shelf.writing import done
 
     check_own(log)
@@ -113,18 +112,11 @@ def draw_into(
     try:
         state = session.snapshot.state
         told = drawn(bath, pot_named(vessel, state), volume_l)
-        situation = situation_of(state, told, kitchen.household)
-        minded = reminders(situation) if situation is not None else ()
-        worst = next((one for one in minded if one.severity >= NEVER), None)
-        if worst is not None:
-            raise NotOnTheShelf(f"That must not be poured together. {worst.text}")
+        minded = drawing(bath, told.vessel, situation_of(state, told, kitchen.household), kitchen.household)
         done(session, told)
         return told.vessel, minded
     finally:
         session.close()
-
-
-NEVER = 4  # care's severity of what must not be done
 
 
 def correct(

@@ -78,7 +78,22 @@ class Miss:
     wanted_g: float
 
 
-Change = StillToAdd | Water | Enters | After | NewStep | NewIngredient | Miss
+@dataclass(frozen=True)
+class Draws:
+    """A kept bath is poured into a step's pot before its water: `draw_l` litres of it, all of it for None.
+
+    `kept_by` is the day that kept it, `substances` what is in it, `look_again` its date as "2026-03-20".
+    """
+
+    step: str
+    label: str
+    kept_by: str = ""
+    draw_l: float | None = None
+    substances: tuple[str, ...] = ()
+    look_again: str = ""
+
+
+Change = StillToAdd | Water | Enters | After | NewStep | NewIngredient | Miss | Draws
 
 
 def change_for_log(change: Change) -> dict[str, Any]:
@@ -86,7 +101,7 @@ def change_for_log(change: Change) -> dict[str, Any]:
     if isinstance(change, NewStep):
         behind = {"behind": change.behind} if change.behind else {}
         return {**step_for_log(change.step), **behind}
-    return {name: _plain(name, value) for name, value in vars(change).items()}
+    return {name: _plain(name, value) for name, value in vars(change).items() if value is not None}
 
 
 def _plain(name: str, value: Any) -> Any:
@@ -99,6 +114,7 @@ def _plain(name: str, value: Any) -> Any:
 
 # The key that tells one kind of table from the others, in this order.
 _KINDS: tuple[tuple[str, type[Any]], ...] = (
+    ("label", Draws),
     ("substance", NewIngredient),
     ("done_g", Miss),
     ("water_l", Water),
@@ -127,7 +143,7 @@ def change_from_log(table: Mapping[str, Any]) -> Change:
 
 
 def _value(key: str, value: Any) -> Any:
-    if key in ("enter", "after"):
+    if key in ("enter", "after", "substances"):
         return tuple(str(one) for one in value)
     if key.endswith(("_g", "_l")):
         number = float(value)

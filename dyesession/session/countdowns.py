@@ -28,7 +28,7 @@ class Moment:
 def prepared(state: State, step: StepState) -> bool:
     """Whether water, additions and fibre of a step are in, so that its heating may count."""
     plan = step.plan
-    watered = step.filled or plan.water_l is None or plan.vessel is None
+    watered = step.filled or plan.vessel is None or (plan.water_l is None and step.draw is None)
     entered = all(
         (lot := state.lot(name)) is not None and lot.place == plan.vessel for name in state.wanted_lots(step)
     )

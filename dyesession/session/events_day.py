@@ -98,7 +98,8 @@ class Replanned:
     `change` is one of: "refresh" (one extraction more, after the strain `step`); "lot joins" (`lot` of
     `mass_g` of the fibre `fibre`, `mordanted` when it needs no mordant); "lot weight" (`lot` weighs
     `mass_g`); "dose" (`mass_g` of `ingredient` in all; `value` is the per cent of fibre, where it was said
-    so); "step" (a stage comes in, named `step`); "recipe left" (the rest of the day is done freely).
+    so); "step" (a stage comes in, named `step`); "draw" (a kept bath goes in before the water of `step`);
+    "recipe left" (the rest of the day is done freely).
     The tables of `changes` are those of `plan.changes`, worked out when the change was decided.
     """
 

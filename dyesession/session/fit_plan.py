@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 from dyesession import care
-from dyesession.plan.changes import After, Change, NewIngredient, NewStep, change_from_log
+from dyesession.plan.changes import After, Change, Draws, NewIngredient, NewStep, change_from_log
 from dyesession.plan.trouble import PlanError
 from dyesession.recipe.model import ROLES
 from dyesession.session import events as e
@@ -74,6 +74,16 @@ def _step(state: State, event: e.Replanned) -> str | None:
     )
 
 
+def _draw(state: State, event: e.Replanned) -> str | None:
+    step = state.step(event.step)
+    if step is None or step.plan.vessel is None:
+        names = ", ".join(one.name for one in state.steps if one.plan.vessel is not None) or "none"
+        return f'there is no step "{event.step}" with a pot to pour into: there is {names}'
+    if step.status not in ("waiting", "running", "paused") or step.filled:
+        return f"{event.step} has its liquor already: pour the kept bath in now, for example pour madder 3 into D"
+    return None if any("label" in one for one in event.changes) else _NO_LABEL
+
+
 def _recipe_left(state: State, event: e.Replanned) -> str | None:
     return "no recipe leads this day any more" if state.free else None
 
@@ -84,6 +94,7 @@ _CHANGES: dict[str, Callable[[State, e.Replanned], str | None]] = {
     "lot weight": _lot_weight,
     "dose": _dose,
     "step": _step,
+    "draw": _draw,
     "recipe left": _recipe_left,
 }
 
@@ -98,6 +109,7 @@ def _pieces(state: State, event: e.Replanned) -> str | None:
     return (
         _first(_ingredient(state, one, event.why) for one in changes if isinstance(one, NewIngredient))
         or _first(_new_step(state, event, one, changes) for one in changes if isinstance(one, NewStep))
+        or _first(_drawn_for(event, one) for one in changes if isinstance(one, Draws))
         or _ring(state, changes)
     )
 
@@ -130,6 +142,17 @@ def _new_step(state: State, event: e.Replanned, new: NewStep, changes: list[Chan
         return f'"{name}" is to come after "{missing[0]}", and there is no such step today'
     lots = [one for one in new.step.enter if one not in (ALL_LOTS, event.lot) and state.lot(one) is None]
     return f'"{name}" is to take in "{lots[0]}", and there is no such lot today' if lots else None
+
+
+def _drawn_for(event: e.Replanned, draws: Draws) -> str | None:
+    if event.change != "draw" or draws.step != event.step:
+        return f"the kept bath {draws.label} is to go into {event.step or 'no step'}, and not into {draws.step}"
+    if draws.draw_l is not None and draws.draw_l <= 0.0:
+        return f"nothing of the kept bath {draws.label} is nothing to draw: say how much, for example 2 L"
+    return None if draws.label.strip() else _NO_LABEL
+
+
+_NO_LABEL = "a kept bath is drawn by its label, for example madder bath 3"
 
 
 def _ring(state: State, changes: list[Change]) -> str | None:

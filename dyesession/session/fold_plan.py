@@ -13,6 +13,7 @@ from typing import Any
 from dyesession.plan.changes import (
     After,
     Change,
+    Draws,
     Enters,
     Miss,
     NewIngredient,
@@ -66,6 +67,8 @@ def _changed(state: State, change: Change) -> State:
             return _with_step_behind(state, to_come(change.step), change.behind)
         case NewIngredient():
             return _with_ingredient(state, change)
+        case Draws():
+            return state.with_step(change.step, lambda one: replace(one, draw=change))
         case Miss():
             return state
 

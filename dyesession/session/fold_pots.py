@@ -13,6 +13,7 @@ from dyesession.session import events as e
 from dyesession.session.fold_heat import arrived, off, rested, warmed
 from dyesession.session.fold_steps import ended
 from dyesession.session.state import (
+    ENDED,
     OUT_WET,
     SIEVE,
     Bath,
@@ -21,9 +22,11 @@ from dyesession.session.state import (
     Lot,
     PutIn,
     State,
+    StepState,
     Vessel,
 )
 
+LEAST_TOPPED_L = 0.1  # what nobody tops up: a jug's mark and an eye; our own choice, no source
 SNIPPET_G = 1.5  # "1-2 g of the same fibre"; common practice, no source
 
 
@@ -203,7 +206,25 @@ def _drawn(state: State, event: e.Drawn, at: c.Moment) -> State:
     """
     state, bath, volume_l = _off_the_shelf(state, event)
     state = _into(state, event.vessel, bath, volume_l, bath.uses)
+    if (step := _drawn_as_planned(state, event)) is not None:
+        return _in_before_the_water(state, step)
     return _water_in(_kept_for_next(state, event.vessel), event.vessel)
+
+
+def _drawn_as_planned(state: State, event: e.Drawn) -> StepState | None:
+    """The step that this bath was to be poured in for, where its water is still to come."""
+    steps = (one for one in state.steps if one.plan.vessel == event.vessel and one.status not in ENDED)
+    return next((one for one in steps if one.draw is not None and one.draw.label == event.label), None)
+
+
+def _in_before_the_water(state: State, step: StepState) -> State:
+    """The rest of the step's water is topped up; where there is as much as it wants, it has its water."""
+    vessel = state.vessel(step.plan.vessel)
+    there_l = vessel.bath.volume_l if vessel is not None and vessel.bath is not None else None
+    wanted_l = step.plan.water_l
+    enough = wanted_l is None or (there_l is not None and there_l > wanted_l - LEAST_TOPPED_L)
+    plan = replace(step.plan, fresh_water=False)
+    return state.with_step(step.name, lambda one: replace(one, plan=plan, draw=None, filled=one.filled or enough))
 
 
 def _off_the_shelf(state: State, event: e.Drawn) -> tuple[State, Bath, float | None]:

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from dyesession.clock import Instant, elapsed_s
+from dyesession.plan.changes import Draws
 from dyesession.plan.model import PlannedAddition, PlannedDose, PlannedStep
 from dyesession.plan.words import letter_of
 
@@ -126,7 +127,10 @@ class Countdown:
 
 @dataclass(frozen=True)
 class StepState:
-    """A planned step and how far it has come. `segment` counts the heating stretches already over."""
+    """A planned step and how far it has come. `segment` counts the heating stretches already over.
+
+    `draw` is the kept bath that goes in before its water; None where there is none, or it is in.
+    """
 
     plan: PlannedStep
     status: StepStatus = "waiting"
@@ -140,6 +144,7 @@ class StepState:
     countdown: Countdown | None = None
     held_since_s: float | None = None
     why: str = ""
+    draw: Draws | None = None
 
     @property
     def name(self) -> str:

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from dyesession.care import Household
-from dyesession.plan.changes import NewStep, change_for_log
+from dyesession.plan.changes import Draws, NewStep, change_for_log
 from dyesession.plan.model import PlannedStep
 from dyesession.recipe.model import Heat
 from dyesession.session import countdowns as c
@@ -240,6 +240,8 @@ def _preparing(state: State, step: StepState) -> e.Event:
     plan, vessel = step.plan, step.plan.vessel or ""
     if plan.stage == "strain":
         return e.Strained(vessel, plan.into or vessel)
+    if step.draw is not None and not step.filled:
+        return _drawing(state, vessel, step.draw, plan.fresh_water)
     if plan.water_l is not None and not step.filled:
         return _watering(state, step)
     waiting = step.next_addition
@@ -249,6 +251,18 @@ def _preparing(state: State, step: StepState) -> e.Event:
             return e.Lifted(lots[0].name, vessel)
         return _adding(state, vessel, step)
     return _entering(state, step)
+
+
+def _drawing(state: State, name: str, wanted: Draws, fresh_water: bool) -> e.Event:
+    """The kept bath that was chosen for this step, into an empty pot or to the liquor that was strained for it."""
+    vessel = state.vessel(name)
+    if vessel is not None and vessel.bath is not None and fresh_water:
+        return _emptying(state, name)
+    lots = [one for one in state.lots_in(name) if not one.snippet]
+    if lots:
+        return e.Lifted(lots[0].name, name)
+    drawn = e.Drawn(name, wanted.label, wanted.kept_by, wanted.draw_l, wanted.substances, wanted.look_again)
+    return replace(drawn, volume_l=None) if misfit(state, drawn) else drawn
 
 
 def _watering(state: State, step: StepState) -> e.Event:

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from typing import Any
 
 from dyesession.plan.changes import (
+    Draws,
     Enters,
     Miss,
     NewIngredient,
@@ -80,6 +81,7 @@ _CHANGES: dict[str, Callable[[e.Replanned], str]] = {
         + (f", {show_percent(ev.value)} of the fibre" if ev.value is not None else "")
     ),
     "step": lambda ev: f"a stage comes in, {ev.step}" if ev.step else "a stage comes in",
+    "draw": lambda ev: f"a kept bath goes in with {ev.step}",
     "recipe left": lambda ev: "the recipe is left",
 }
 
@@ -124,10 +126,17 @@ def _miss_words(change: Miss) -> str:
     )
 
 
+def _draws_words(change: Draws) -> str:
+    much = "all of" if change.draw_l is None else f"{show_volume(change.draw_l)} of"
+    of = f" of {change.kept_by}" if change.kept_by else ""
+    return f"{much} the kept bath {change.label}{of} into {change.step}, before its water"
+
+
 _PIECES: dict[type[Any], Callable[[Any], str]] = {
     StillToAdd: _still_words,
     Water: _water_words,
     Miss: _miss_words,
+    Draws: _draws_words,
     Enters: lambda change: f"{change.step} goes on with {' and '.join(change.enter)}",
     NewStep: lambda change: f"new: {change.step.name}",
     NewIngredient: lambda change: f"{change.ingredient} is {change.substance}",

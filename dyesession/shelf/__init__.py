@@ -12,12 +12,14 @@ from dyesession.shelf.acts import (
     correction,
     discard,
     drawn,
+    drawn_with,
     pool,
     read_again,
     top_up,
 )
 from dyesession.shelf.for_the_day import from_shelf
 from dyesession.shelf.listed import shelf_as_json, shelf_lines
+from dyesession.shelf.minding import drawing
 from dyesession.shelf.model import KeptBath, Shelf
 from dyesession.shelf.standing import bath_sentences, shelf_of, told_to
 from dyesession.shelf.tags import stored_of
@@ -35,7 +37,9 @@ __all__ = [
     "correction",
     "discard",
     "discarding",
+    "drawing",
     "drawn",
+    "drawn_with",
     "from_shelf",
     "pool",
     "pooling",

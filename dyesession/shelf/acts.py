@@ -9,14 +9,15 @@ from dataclasses import dataclass
 
 from dyesession.care import Household, Reminder
 from dyesession.errors import UserError
+from dyesession.plan.changes import Draws, change_for_log
 from dyesession.session import events as e
+from dyesession.shelf.minding import NEVER, has
 from dyesession.shelf.model import KeptBath
 from dyesession.shelf.touching import discarding, opening, pooling
 from dyesession.substances import find
 from dyesession.units import show_mass, show_volume
 
 JAR = "jar"  # the vessel of a log at the shelf
-NEVER = 4  # care's severity of what must not be done
 SLACK_L = 5e-4  # half a millilitre: what a shown volume is rounded to
 
 
@@ -60,6 +61,13 @@ def drawn(bath: KeptBath, vessel: str, volume_l: float | None = None) -> e.Drawn
     return e.Drawn(vessel, bath.label, bath.session, litres, _substances(bath), f"{bath.look_again}")
 
 
+def drawn_with(bath: KeptBath, step: str, volume_l: float | None = None) -> e.Replanned:
+    """The fact that a kept bath is to be poured in with a step of a day, before its water. Raises `ShelfRefused`."""
+    told = drawn(bath, JAR, volume_l)
+    draws = Draws(step, told.label, told.session, told.volume_l, told.contents, told.look_again)
+    return e.Replanned("draw", step, "chosen at the bath shelf", changes=(change_for_log(draws),))
+
+
 def pool(
     into: KeptBath,
     poured: KeptBath,
@@ -92,15 +100,10 @@ def _allowed(minded: tuple[Reminder, ...]) -> tuple[Reminder, ...]:
 def _iron(into: KeptBath, poured: KeptBath) -> tuple[Reminder, ...]:
     """Iron is said whichever of the two brings it: there is no way back to a bright shade."""
     for bath, other in ((poured, into), (into, poured)):
-        if _has_iron(bath) and not _has_iron(other):
+        if has(bath, "iron") and not has(other, "iron"):
             text = f"{bath.label} has iron in it: all that is poured together will sadden what is dyed in it."
             return (Reminder("iron poured in", text, 2, "shade", "common practice, no source"),)
     return ()
-
-
-def _has_iron(bath: KeptBath) -> bool:
-    found = (find(one.substance) for one in bath.inside)
-    return any(one is not None and one.has("iron") for one in found)
 
 
 def top_up(

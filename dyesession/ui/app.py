@@ -79,7 +79,7 @@ class DyeApp(App[int]):
         self._bench: AtBench | None = None
         self._places: list[Place] = []
         self.day: StoveDay | None = None
-        self.pour_as_it_begins: Callable[[Session[Account]], None] | None = None
+        self.draw_for_the_day: Callable[[Session[Account]], str] | None = None
 
     @property
     def session(self) -> Session[Account]:
@@ -241,20 +241,18 @@ class DyeApp(App[int]):
         self.in_background(begin, self.begun)
 
     def begun(self, session: Session[Account]) -> None:
-        """A day was begun: pour in what waits for it, and go to the Stove."""
-        pour, self.pour_as_it_begins = self.pour_as_it_begins, None
-        refused = ""
+        """A day was begun: what was drawn for it is written in, and the Stove is gone to."""
+        draw, self.draw_for_the_day = self.draw_for_the_day, None
         try:
-            if pour is not None:
-                pour(session)
+            said = draw(session) if draw is not None else ""
         except UserError as trouble:
-            refused = str(trouble)  # the day is begun all the same; the Stove says why nothing was poured
+            said = str(trouble)  # the day is begun all the same; the Stove says why nothing is drawn
         while len(self._places) > 1:
             self._places.pop()
             self.pop_screen()
         self.open_stove(session)
-        if refused:
-            self.say(refused)
+        if said:
+            self.say(said)
 
     def take_up(self, log: Path) -> None:
         """Take up an open day, and go to the Stove with it."""

@@ -6,7 +6,7 @@ Decides and writes nothing itself: the shelf's rooms say what may be and what to
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from dyesession.plan.lots import lot_from_text
@@ -16,7 +16,9 @@ from dyesession.shelf import (
     ShelfAct,
     ShelfRefused,
     discard,
+    drawing,
     drawn,
+    drawn_with,
     pool,
     read_again,
     stored_of,
@@ -32,6 +34,7 @@ from dyesession.units import show_mass, show_volume
 
 if TYPE_CHECKING:
     from dyesession.account import Account
+    from dyesession.care import Reminder, Situation
     from dyesession.plan.model import Plan
     from dyesession.session.session import Session
     from dyesession.ui.app import DyeApp
@@ -39,13 +42,17 @@ if TYPE_CHECKING:
 PAD = ("l", "ml", "g", "alum", "pH", "stands", "wool", "silk", "skein")
 FIBRE_EXAMPLE = "for example 75 g wool: what will be dyed in it"
 DYE_POT = "dye pot"
+BY_RECIPE, FREELY = "a day by a recipe", "a day without a recipe"
 
 
 @dataclass(frozen=True)
 class _Drawing:
-    """So much is to be drawn; None: all of it."""
+    """So much is to be drawn (None: all of it), and where to once that is said; what is then to be minded."""
 
     volume_l: float | None
+    into: str = ""
+    minded: tuple[Reminder, ...] = ()
+    fibre: str = ""
 
 
 class OneBath:
@@ -76,6 +83,8 @@ class OneBath:
                 Section("first bear in mind", tuple(Told(one, strong=True) for one in minded)),
                 Section(self._act.title, (Doable("do", "It is done: write it down", self._act.says), _BACK)),
             )
+        if self._drawing is not None and self._drawing.into:
+            return self._before_the_draw(self._drawing)
         if self._drawing is not None:
             return (Section(f"{self._much(self._drawing)}, into what?", (*self._targets(), _BACK)),)
         if self._pooling:
@@ -85,6 +94,22 @@ class OneBath:
             return (Section("which entry is wrong?", (*self._entries(), _BACK)),)
         acts = _ACTS if self._others() else tuple(one for one in _ACTS if one.key != "pool")
         return (Section("with this bath", acts), Section(self._bath.label, about_bath(self._bath)))
+
+    def _before_the_draw(self, asked: _Drawing) -> tuple[Section, ...]:
+        minded = tuple(dict.fromkeys(one.text for one in asked.minded))
+        does, why = self._confirms(asked)
+        return (
+            Section("first bear in mind", tuple(Told(one, strong=True) for one in minded)),
+            Section(f"{self._much(asked)} of {self._bath.label}", (Doable("pour", does, why), _BACK)),
+        )
+
+    def _confirms(self, asked: _Drawing) -> tuple[str, str]:
+        """What the line that draws says, by where it goes."""
+        if asked.into == BY_RECIPE:
+            return "Choose the recipe at the Bench", "it goes in when its dyeing begins, before the water"
+        if asked.into == FREELY:
+            return "Begin the day and pour it in", f"{asked.fibre}, without a recipe"
+        return f"Pour it into the {asked.into}", "into the day that is open; written into its log"
 
     def _others(self) -> tuple[KeptBath, ...]:
         return tuple(one for one in self._shelf.baths if bath_key(one) != bath_key(self._bath))
@@ -103,7 +128,7 @@ class OneBath:
             ]
         return (
             *into,
-            Doable("by-recipe", "A new day by a recipe", "choose it at the Bench; it is poured in as the day begins"),
+            Doable("by-recipe", "A new day by a recipe", "choose it at the Bench; it is poured in as its dyeing begins"),
             Doable("freely", "A new day without a recipe", "asks for the fibre, then opens the Stove"),
         )
 
@@ -144,9 +169,11 @@ class OneBath:
                 drawn(self._bath, DYE_POT)
                 self.place.ask("draw", "how much", f"for example {LITRES_EXAMPLE}")
             case "pot":
-                self._into_open_day(which)
+                self._into(which, self._in_the_open_day(which))
             case "by-recipe":
-                self._into_recipe()
+                self._into(BY_RECIPE, None)
+            case "pour":
+                self._pour()
             case "freely":
                 self.place.ask("freely", "fibre", FIBRE_EXAMPLE)
             case "pool":
@@ -195,26 +222,51 @@ class OneBath:
         self._changed()
         self._app.say(said)
 
-    def _into_open_day(self, pot: str) -> None:
-        running, drawing = self._app.day, self._drawing
-        if running is None or drawing is None:
+    def _in_the_open_day(self, pot: str) -> Situation | None:
+        """The pot as it stands, with the bath poured in."""
+        running, asked = self._app.day, self._drawing
+        if running is None or asked is None:
+            return None
+        from dyesession.session.situation import situation_of
+
+        session = running.session
+        return situation_of(session.snapshot.state, drawn(self._bath, pot, asked.volume_l), session.household)
+
+    def _into(self, into: str, there: Situation | None, fibre: str = "") -> None:
+        """Show what to bear in mind before anything is poured; what must never mix is refused here."""
+        if self._drawing is not None:
+            pot = "the pot" if into in (BY_RECIPE, FREELY) else into
+            minded = drawing(self._bath, pot, there, self._household)
+            self._drawing = replace(self._drawing, into=into, minded=minded, fibre=fibre)
+            self.place.mark("pour")
+
+    def _pour(self) -> None:
+        """What was minded is poured, or waits for the recipe that is chosen now."""
+        asked, running = self._drawing, self._app.day
+        if asked is None:
             return
-        running.session.do(drawn(self._bath, pot, drawing.volume_l)).result()
-        self._done(f"{self._much(drawing)} of “{self._bath.label}” stands in the {pot} of the open day.")
+        if asked.into == BY_RECIPE:
+            self._app.draw_for_the_day = self._drawing_for_a_day(asked)
+            self._app.open_place("Bench")
+            self._app.say(f"Choose the recipe: “{self._bath.label}” goes in as its dyeing begins, before the water.")
+        elif asked.into == FREELY:
+            self._begin_freely(asked)
+        elif running is not None:
+            running.session.do(drawn(self._bath, asked.into, asked.volume_l)).result()
+            self._done(f"{self._much(asked)} of “{self._bath.label}” stands in the {asked.into} of the open day.")
 
-    def _into_recipe(self) -> None:
-        drawing = self._drawing
-        assert drawing is not None
-        self._app.pour_as_it_begins = self._pouring(drawing)
-        self._app.open_place("Bench")
-        self._app.say(f"Choose the recipe: “{self._bath.label}” is poured into its dye pot as the day begins.")
+    def _drawing_for_a_day(self, asked: _Drawing) -> Callable[[Session[Account]], str]:
+        """Writes it into a day that begins: with the dyeing, or at once where no dyeing has a pot of its own."""
 
-    def _pouring(self, drawing: _Drawing) -> Callable[[Session[Account]], None]:
-        def pour(session: Session[Account]) -> None:
-            pot = _pot_of(session.snapshot.plan)
-            session.do(drawn(self._bath, pot, drawing.volume_l)).result()
+        def draw(session: Session[Account]) -> str:
+            step = dye_step(session.snapshot.plan)
+            if step is None:
+                session.do(drawn(self._bath, DYE_POT, asked.volume_l)).result()
+                return f"“{self._bath.label}” is poured into the {DYE_POT}."
+            session.do(drawn_with(self._bath, step, asked.volume_l)).result()
+            return f"“{self._bath.label}” goes in when {step} begins, before its water."
 
-        return pour
+        return draw
 
     def _label(self) -> None:
         """Write the label, as a drawing to be printed and as a text, and say where."""
@@ -246,17 +298,15 @@ class OneBath:
             said = workroom.correct_at_shelf(self._bath, workroom.log_of(which), litres(text), "")
             self._done(said)
         elif kind == "freely":
-            self._begin_freely(text)
+            lot_from_text(text, "wool")  # refuses what is no fibre
+            self._into(FREELY, None, text)
 
-    def _begin_freely(self, text: str) -> None:
-        drawing = self._drawing
-        if drawing is None:
-            return
+    def _begin_freely(self, asked: _Drawing) -> None:
         if self._app.day is not None and not self._app.day.is_over:
             raise ShelfRefused("A day is open here already: draw into that one, or close it first.")
-        lot = lot_from_text(text, "wool")
+        lot = lot_from_text(asked.fibre, "wool")
         session = self._app.workroom.begin_freely((lot,))
-        session.do(drawn(self._bath, DYE_POT, drawing.volume_l)).result()
+        session.do(drawn(self._bath, DYE_POT, asked.volume_l)).result()
         self._app.begun(session)
 
     def echo(self, slot: str, text: str) -> str:
@@ -285,9 +335,9 @@ _ACTS = (
 )
 _BACK = Doable("back", "Not now", "back to the bath; nothing is written")
 _SHORT = {"draw": "draw", "pool": "pool", "top-up": "top up", "seen": "say", "correct": "correct", "label": "label",
-          "discard": "discard", "do": "done", "back": "back"}  # fmt: skip
+          "discard": "discard", "do": "done", "pour": "pour", "back": "back"}  # fmt: skip
 
 
-def _pot_of(plan: Plan) -> str:
-    """The pot a recipe dyes in; "dye pot" where it names none."""
-    return next((one.vessel for one in plan.steps if one.stage == "dye" and one.vessel), DYE_POT)
+def dye_step(plan: Plan) -> str | None:
+    """The step a recipe dyes in first; None where none has a pot."""
+    return next((one.name for one in plan.steps if one.stage == "dye" and one.vessel), None)

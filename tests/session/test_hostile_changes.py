@@ -56,6 +56,11 @@ def test_a_stage_that_does_not_fit_is_said_in_one_sentence(changes: Any, says: s
         e.Replanned("lot weight", why="x", lot="large skein", mass_g=0.0),
         e.Replanned("dose", why="x", ingredient="alum"),
         e.Replanned("step", why="x"),
+        e.Replanned("draw", "dye", "x"),
+        e.Replanned("draw", "nowhere", "x", changes=({"step": "nowhere", "label": "madder 3"},)),
+        e.Replanned("draw", "dye", "x", changes=({"step": "rinse", "label": "madder 3"},)),
+        e.Replanned("draw", "dye", "x", changes=({"step": "dye", "label": " "},)),
+        e.Replanned("draw", "dye", "x", changes=({"step": "dye", "label": "madder 3", "draw_l": 0.0},)),
         e.Replanned("recipe left"),
     ],
 )
@@ -92,7 +97,7 @@ values: st.SearchStrategy[Any] = st.recursive(
 KEYS = (
     "step", "ingredient", "mass_g", "was_g", "water_l", "was_l", "fibre_g", "enter", "after", "substance",
     "role", "done_g", "wanted_g", "name", "stage", "lane", "vessel", "of", "add", "heat", "behind", "judge",
-    "odd",
+    "label", "kept_by", "draw_l", "substances", "odd",
 )  # fmt: skip
 keys = st.sampled_from(KEYS)
 tables = st.dictionaries(keys, values, max_size=6) | st.dictionaries(keys, values, max_size=3).map(
@@ -100,7 +105,7 @@ tables = st.dictionaries(keys, values, max_size=6) | st.dictionaries(keys, value
 )
 hostile = st.builds(
     e.Replanned,
-    st.sampled_from(("refresh", "lot joins", "lot weight", "dose", "step", "recipe left", "odd")),
+    st.sampled_from(("refresh", "lot joins", "lot weight", "dose", "step", "draw", "recipe left", "odd")),
     st.sampled_from(("", "dye", "strain")),
     st.sampled_from(("", "because")),
     value=st.none() | st.floats(allow_nan=True),

@@ -183,6 +183,9 @@ def test_a_bath_is_drawn_into_the_day_that_is_open(tmp_path):
         await room.press("enter")
         assert "of the day that is open" in room.text()
         await choose(room, "the dye pot")
+        assert "first bear in mind" in room.text() and "brings" in room.flat() and "has drifted" in room.flat()
+        assert not any(isinstance(one.event, e.Drawn) for one in room.app.session.snapshot.entries)
+        await choose(room, "Pour it into the dye pot")
         assert "of the open day" in room.flat()
         drew = next(one.event for one in room.app.session.snapshot.entries if isinstance(one.event, e.Drawn))
         assert drew.volume_l == 0.5 and drew.session == log.stem
@@ -201,6 +204,8 @@ def test_a_bath_is_drawn_into_a_new_day_without_a_recipe(tmp_path):
         await choose(room, "A new day without a recipe")
         await room.type("75 g wool")
         await room.press("enter")
+        assert "first bear in mind" in room.text() and len(room.logs()) == 1
+        await choose(room, "Begin the day and pour it in")
         assert isinstance(room.app.screen, StoveScreen)
         told = [one.event for one in room.app.session.snapshot.entries]
         assert any(isinstance(one, e.Drawn) for one in told)
@@ -217,7 +222,8 @@ def test_a_bath_is_drawn_into_a_new_day_by_a_recipe(tmp_path):
         await choose(room, "Draw from it")
         await room.press("enter")
         await choose(room, "A new day by a recipe")
-        assert room.place == "Bench" and "as the day begins" in room.flat()
+        await choose(room, "Choose the recipe")
+        assert room.place == "Bench" and "as its dyeing begins" in room.flat()
         while not room.view.cursor.endswith("madder-brick-red-on-wool.toml"):
             await room.press("down")
         await room.press("enter")
@@ -227,9 +233,9 @@ def test_a_bath_is_drawn_into_a_new_day_by_a_recipe(tmp_path):
             if isinstance(room.app.screen, StoveScreen):
                 break
             await room.press("enter" if "enter on the line" in room.flat() else "space")
-        told = [one.event for one in room.app.session.snapshot.entries]
-        drew = next(one for one in told if isinstance(one, e.Drawn))
-        assert drew.vessel == "dye pot"
+        state = room.app.session.snapshot.state
+        assert state.step("dye").draw is not None and "goes in when dye begins" in room.flat()
+        assert all(one.bath is None for one in state.vessels)
 
     draw(tmp_path)
 
