@@ -77,8 +77,9 @@ def test_every_text_may_be_nasty_and_no_control_byte_reaches_a_line(name, size):
 # Colours, keys and letters, and figures whose words stand in a sentence beside them.
 NOT_WORDS = {"liquor", "key", "unit", "letter", "short", "wanted", "snippet", "path", "mark", "types"}
 STOVE = replace(TWO_POTS, note="a note")
+ELSEWHERE = {("account", "strength"), ("saving", "why")}  # a picture; and what is saved has no why: see UNSAVED
 ON_THE_STOVE = [
-    path for path in texts_in(STOVE) if path[-1] not in NOT_WORDS and path[:2] != ("account", "strength")
+    path for path in texts_in(STOVE) if path[-1] not in NOT_WORDS and path[:2] not in ELSEWHERE
 ]
 
 
@@ -109,7 +110,7 @@ def test_each_text_of_the_stove_is_shown_to_the_letter(path):
         (TYPED, ("entry", "wants")),
         (TYPED, ("entry", "typed")),
         (TYPED, ("entry", "echo")),
-        (UNSAVED, ("saving", "path")),
+        (UNSAVED, ("saving", "why")),
         (UNSAVED, ("note",)),
         (WHERE, ("where", "heading")),
         (WHERE, ("where", "rings", 0)),
