@@ -21,32 +21,28 @@ class Craft:
 
 
 CRAFT: Mapping[PlannedStage, Craft] = {
-    "scour": Craft(
-        "Tag each lot with a knotted thread: knots survive the pot, ink and paper do not.", PRACTICE
-    ),
-    "wet": Craft("Wet out until it sinks by itself: what is dry inside dyes in patches.", PRACTICE),
+    "scour": Craft("Tag lots with knotted thread: knots survive the pot, paper does not.", PRACTICE),
+    "wet": Craft("Wet out until it sinks by itself: what is dry inside dyes patchy.", PRACTICE),
     "mordant": Craft(
-        "Turn it, never stir; let it cool in the bath overnight if there is time.",
+        "Turn it, never stir; if there is time, let it cool in the bath.",
         "Mairet, A Book on Vegetable Dyes, 1916, ch. III",
     ),
-    "soak": Craft("Tie the dyestuff in a bag from the start: then there is little to strain.", PRACTICE),
-    "extract": Craft("Tie the dyestuff in a bag from the start: then there is little to strain.", PRACTICE),
-    "strain": Craft(
-        "Let it settle and pour off the clear; the rest through cloth, for paper clogs.", PRACTICE
-    ),
+    "soak": Craft("Bag the dyestuff from the start: then there is little to strain.", PRACTICE),
+    "extract": Craft("Bag the dyestuff from the start: then there is little to strain.", PRACTICE),
+    "strain": Craft("Let it settle, pour off the clear; strain by cloth: paper clogs.", PRACTICE),
     "dye": Craft(
-        "Begin lukewarm, rise slowly, and let it cool in the bath: wool goes on taking colour.",
+        "Begin lukewarm, rise slowly; wool takes more as it cools in the bath.",
         "Beech, The Dyeing of Woollen Fabrics, 1902, pp. 80-81",
     ),
     "modify": Craft(
-        "Iron last and little, in a pot of its own, with the fibre out while it goes in.",
+        "Iron last and little, in its own pot, the fibre out as it goes in.",
         "Mairet, A Book on Vegetable Dyes, 1916, ch. III",
     ),
     "rinse": Craft(
-        "Rinse near the bath's own temperature; many small rinses do more than one large.",
+        "Rinse near the bath's own heat; many small rinses beat one large.",
         "Mairet, Vegetable Dyes, 1938, ch. I; the arithmetic of mixing",
     ),
-    "rest": Craft("Keep it damp and evenly covered: what dries first takes differently.", PRACTICE),
+    "rest": Craft("Keep it damp and evenly covered: what dries first takes unevenly.", PRACTICE),
     "dry": Craft("In the shade; judge the colour only when it is quite dry.", PRACTICE),
 }
 

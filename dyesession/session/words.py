@@ -234,7 +234,8 @@ def ring_parts(state: State, ring: Ring) -> tuple[str, str]:
         "cool": f"should have cooled{at.replace(' at ', ' to ')}",
         "rest": "its rest is over",
     }[step.countdown.kind]
-    return what, f"Go and {after_words(state, step)}, or give it longer."
+    act = after_words(state, step)
+    return what, f"{act[0].upper()}{act[1:]}, or give it longer."
 
 
 def stretch_words(state: State, step: StepState, now_s: float) -> str:

@@ -66,10 +66,10 @@ _LEAST = {
 # The rows left over are given out in this order: first what is read from two metres, last what is pleasant.
 _WISHES: tuple[tuple[str, int], ...] = (
     ("pad", 2), ("pad", 3), ("next", 3), ("ringing", 3), ("notice", 2), ("notice", 3), ("notice", 4),
-    ("ask", 9), ("ask", 8), ("care", 2), ("account", 3), ("text", 2),
+    ("ask", 10), ("ask", 9), ("ask", 8), ("care", 2), ("account", 3), ("text", 2),
     ("vessel", 7), ("account", 1), ("ask", 6), ("text", 3), ("notice", 1), ("vessel", 8), ("gap account", 1),
     ("craft", 1), ("care", 3), ("lanes", 2), ("headline", 1), ("gap pots", 1), ("vessel", 9), ("gap next", 1),
-    ("gap lanes", 1), ("panels", 9), ("gap panels", 1), ("next", 5), ("ask", 11), ("ask", 10), ("ringing", 5),
+    ("gap lanes", 1), ("panels", 9), ("gap panels", 1), ("next", 5), ("ask", 11), ("ringing", 5),
     ("account", 5), ("gap care", 1), ("vessel", 14), ("panels", 12), ("account", 7), ("keys", 2), ("care", 5), ("vessel", 18),
     ("panels", 15), ("gap panels", 2), ("gap account", 2), ("gap pots", 2),
 )  # fmt: skip

@@ -12,7 +12,7 @@ from dyesession.ui.app import DyeApp
 
 OVERDUE_MIN = 29
 PLACES = 5  # the round of places, once round and the first again
-SAYS = ("RINGING", "B: the dye pot: should be at", "90 °C,", " min over.", "Go and see whether B is at 90 °C")
+SAYS = ("RINGING", "B: the dye pot: should be at", "90 °C,", " min over.", "See whether B is at 90 °C")
 
 
 def block(room):

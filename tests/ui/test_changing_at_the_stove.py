@@ -178,6 +178,6 @@ async def test_a_note_is_typed_while_a_question_stands_and_answers_nothing(room)
 @a_madder_day("240 g dry wool", size=(200, 60))
 async def test_the_line_for_the_hand_stands_beside_its_step(room):
     await until(room, lambda one: isinstance(one, e.Begun) and one.step.startswith("strain"))
-    assert "Let it settle and pour off the clear; the rest through cloth, for paper clogs" in room.flat()
+    assert "Let it settle, pour off the clear; strain by cloth: paper clogs" in room.flat()
     await until(room, lambda one: isinstance(one, e.Begun) and one.step == "rinse")
-    assert "Rinse near the bath's own temperature" in room.flat()
+    assert "Rinse near the bath's own heat" in room.flat()
