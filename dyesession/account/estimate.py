@@ -12,6 +12,7 @@ from dyesession.account import unknowns as u
 from dyesession.account.course import Mark
 from dyesession.account.holdings import LEAST_FIBRE_G, Bath, Fibre, Holdings, Store
 from dyesession.account.model import (
+    NOTHING,
     Account,
     Amount,
     Balance,
@@ -150,7 +151,12 @@ def _bath(
         hue_may_drift=bath.uses > 0 and bool(dye),
         how="guess" if main is not None and main.grams.is_guess else how,
         dyestuff_inside=inside,
+        strength_g_l=banded(_strength(bath.pool, main.lot)) if main is not None else NOTHING,
     )
+
+
+def _strength(pool: Pool, lot: str) -> Vector:
+    return tuple([g / v if v > LEAST_L else 0.0 for g, v in zip(pool.grams(lot), pool.volume_l, strict=True)])
 
 
 def _amounts(pool: Pool, banded: Banded) -> tuple[Amount, ...]:

@@ -50,7 +50,7 @@ class BathEstimate:
     `dye` counts each lot's colour, `contents` everything else dissolved. `uses` counts the dyeings done in
     it; after a use the hue may drift, for a spent bath is another mixture than a fresh one (Shams-Nateri
     2011 for madder, abstract read). `dyestuff_inside` names what is
-    still in the pot; `how` is of the colour it holds most of.
+    still in the pot; `how` is of the colour it holds most of, `strength_g_l` its grams a litre.
     """
 
     vessel: str
@@ -63,14 +63,11 @@ class BathEstimate:
     hue_may_drift: bool
     how: How
     dyestuff_inside: tuple[str, ...] = ()
+    strength_g_l: Band90 = NOTHING
 
     def grams(self, lot: str) -> Band90:
         """Colour of one dyestuff lot in it; nothing when it holds none."""
         return next((one.grams for one in self.dye if one.lot == lot), NOTHING)
-
-    def strength_g_l(self, lot: str) -> float:
-        """Mean grams of colour per mean litre, 0 for an empty bath."""
-        return self.grams(lot).mean / self.volume_l.mean if self.volume_l.mean > 0 else 0.0
 
 
 @dataclass(frozen=True)

@@ -204,10 +204,8 @@ def _taken(fibre: FibreEstimate) -> str:
 def _volume(bath: BathEstimate) -> Said | None:
     if bath.volume_l.mean <= 0.0 or not bath.dye:
         return None
-    main = max(bath.dye, key=lambda one: one.grams.mean)
-    strength = bath.strength_g_l(main.lot)
-    shown = _number(strength, 1.0 if strength >= 10.0 else FINEST)
-    return Said(f"It stands at {rounded_band(bath.volume_l, 'L')}, {shown} g/L", bath.volume_how, "volume")
+    strength = f", {rounded_band(bath.strength_g_l, 'g/L')}" if bath.strength_g_l.mean > 0.0 else ""
+    return Said(f"It stands at {rounded_band(bath.volume_l, 'L')}{strength}", bath.volume_how, "volume")
 
 
 def _drift(now: Meant, bath: BathEstimate) -> Said | None:

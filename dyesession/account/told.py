@@ -8,7 +8,7 @@ from dyesession.account.along import along
 from dyesession.account.model import Account
 from dyesession.account.once_more import once_more
 from dyesession.account.over_the_day import over_the_day
-from dyesession.account.say import Said, main_bath, rounded_band, sentences
+from dyesession.account.say import Said, main_bath, plain, rounded_band, sentences
 from dyesession.account.say_answers import along_words, last_effects, once_more_words, would_take_words
 from dyesession.account.would_take import would_take
 from dyesession.dyeing.limits import OutOfRange
@@ -83,7 +83,7 @@ def picture(account: Account, vessel: str, cells: int = PICTURE_CELLS) -> str:
         second = points[0].second + span_s * (cell + 1) / cells
         now = next(one for one in reversed(points) if one.second <= second or one is points[0])
         row += BLOCKS[round((len(BLOCKS) - 1) * now.strength_g_l.mean / most)]
-    return f"{row}  now {rounded_band(points[-1].strength_g_l, 'g/L')}, at most {most:.1f} g/L"
+    return f"{row}  now {rounded_band(points[-1].strength_g_l, 'g/L')}, at most about {plain(most)} g/L"
 
 
 def strength_today(account: Account, plan: Plan) -> str:

@@ -112,7 +112,7 @@ _MORE = Sentence(
 _ACCOUNT = Account(
     Strength("71 ± 13", "g", "of 120 g madder", "modelled"),
     (_HELD, _MORE),
-    "strength today ▁▁▁▇▇▇▇▇▇▇▇▇████  now 32 to 47 g/L, at most 39.4 g/L",
+    "strength today ▁▁▁▇▇▇▇▇▇▇▇▇████  now 32 to 47 g/L, at most about 39 g/L",
 )
 _RAMP = (CurvePoint(0, 20), CurvePoint(60, 85), CurvePoint(120, 85))
 _READ = tuple(

@@ -140,7 +140,7 @@ def test_topping_up_halves_the_strength_and_leaves_the_colour() -> None:
     day.write(e.ToppedUp("dye pot", volume_l=1.0))
     after = bath(day.account(all_known("madder")), "dye pot")
     assert after.grams("madder") == before.grams("madder")
-    assert after.strength_g_l("madder") == pytest.approx(before.strength_g_l("madder") / 2.0)
+    assert after.strength_g_l.mean == pytest.approx(before.strength_g_l.mean / 2.0)
 
 
 def test_fibre_that_comes_wet_brings_its_liquor_in() -> None:

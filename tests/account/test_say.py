@@ -63,7 +63,7 @@ def test_a_small_share_of_fibre_keeps_its_tenth() -> None:
 
 def hand_made() -> Account:
     dye = Amount("madder", band(71.2, 13.4))
-    bath = BathEstimate("dye pot", False, band(5.2, 0.4), "read", (dye,), (), 0, False, "modelled")
+    bath = BathEstimate("dye pot", False, band(5.2, 0.4), "read", (dye,), (), 0, False, "modelled", (), band(13.7, 2.8))
     madder = DyestuffEstimate(
         "madder", 120.0, 2, band(71.2, 13.4), band(48.0, 13.4), band(15.4, 6.8), 75.0, 2.4
     )
@@ -78,7 +78,7 @@ def test_the_dye_pot_is_said_as_the_dyer_doses() -> None:
         line(said[1])
         == "That is 30 % WOF of the 50 % planned. Extracting again: 15 ± 7 g more, about 75 min, a guess."
     )
-    assert line(said[2]) == "It stands at 5.2 ± 0.4 L, 14 g/L, read."
+    assert line(said[2]) == "It stands at 5.2 ± 0.4 L, 14 ± 3 g/L, read."
     assert line(said[3]) == "You have 5.2 ± 0.4 L: 2.0 L short of the 7.2 L planned. " + (
         "Another 2.4 L would have to be steamed down by 0.4 L: "
         "at least 20 min for each kilowatt that reaches the pot."
