@@ -40,6 +40,7 @@ class Acts:
         self._hand = Hand()
         self._doubted: tuple[str, float] | None = None
         self._questioned: e.Event | None = None
+        self._begun_for = ""  # the question a bare number was begun for, "" for none
 
     @property
     def _state(self) -> State:
@@ -314,11 +315,17 @@ class Acts:
         if not act.text:
             self._day.set_mode(typed="", echo="", mark="", wants=mode.wants if asked else "")
             return
+        if not mode.typed:
+            self._begun_for = self._question()
         if not asked and not isinstance(self._day.suggestion(), Ask):
             self._day.set_mode(wants="a number")
         self._day.set_mode(typed=act.text, echo=self._echo(act.text), mark="")
         if self.meaning in ("plan", "stage"):
             self._day.set_mode(note=self._foretold(act.text))
+
+    def _question(self) -> str:
+        suggestion = self._day.suggestion()
+        return suggestion.key if isinstance(suggestion, Ask) else ""
 
     def _foretold(self, text: str) -> str:
         """What a change of the plan would mean for what is left to do, before it counts; else what is missing."""
@@ -355,6 +362,10 @@ class Acts:
         """The text counts now; where it cannot, the sentence says why and the text stays."""
         suggestion = self._day.suggestion()
         if self._asides.entered(act.text):
+            return
+        if self.meaning is None and self._begun_for != self._question():
+            self._day.clear_typing()
+            self._day.say("Something came in between while that was typed, and it would mean another thing now: type it again.")
             return
         try:
             if isinstance(suggestion, Ask) and self.meaning is None:

@@ -12,7 +12,7 @@ from dyesession.session import events as e
 from dyesession.session.asking import Ask
 from dyesession.session.suggest import Wait, suggest
 from dyesession.ui.app import DyeApp
-from dyesession.ui.messages import Entered
+from dyesession.ui.messages import Entered, Typed
 from dyesession.ui.pressing import ASK_REST_S
 from dyesession.ui.screens.stove import StoveScreen
 
@@ -94,6 +94,7 @@ async def test_the_twin_that_lets_enter_answer_is_caught(tmp_path: Path) -> None
     class Obliging(Counting):
         def _answer(self, key: str) -> bool:
             if key == "enter" and self.view.ask is not None:
+                self.post_message(Typed("70"))
                 self.post_message(Entered("70"))
                 return True
             return super()._answer(key)
@@ -163,6 +164,25 @@ async def test_an_act_that_waits_for_an_answer_can_be_put_down(tmp_path: Path) -
         before, waited = facts(stove), stove.app.suggestion()
         await stove.press(pilot, "escape", "l", "escape")
         assert facts(stove) == before and stove.app.suggestion() == waited
+    stove.session.close()
+
+
+@at_the_stove
+async def test_an_answer_half_typed_when_an_alarm_comes_up_is_no_answer_to_anything_else(tmp_path: Path) -> None:
+    stove = Stove(tmp_path)
+    async with stove.app.run_test(size=(80, 24)) as pilot:
+        ask = await at_the_question(stove, pilot)
+        await stove.press(pilot, "7", "0")
+        await stove.on(pilot, 120)
+        assert "RINGING" in shown(stove.app) and not isinstance(stove.app.suggestion(), Ask)
+        before = facts(stove)
+        await stove.press(pilot, "enter")
+        assert facts(stove) == before and "type it again" in " ".join(shown(stove.app).split())
+        await stove.until(pilot, Ask)
+        again = stove.app.suggestion()
+        assert isinstance(again, Ask) and again.key == ask.key
+        await stove.press(pilot, "7", "0", "enter")
+        assert "confirmed" in facts(stove)[len(before) :]
     stove.session.close()
 
 
