@@ -27,7 +27,7 @@ from dyesession.care.keeping import Keeping, keeping
 from dyesession.care.label_print import label_lines, label_svg
 from dyesession.care.labels import Label, Stored, label_as_json, label_of
 from dyesession.care.refusals import Choice, Refusal, heat_refusal, needs_choice, refusal
-from dyesession.care.reminder import GRAVE, Reminder
+from dyesession.care.reminder import GRAVE, WORST, Reminder
 from dyesession.care.reminders import TRIGGERS, reminders, reminders_over
 from dyesession.care.scalds import scald_seconds
 from dyesession.care.sheet import by_verdict, keep_apart_as_json, keep_apart_rows, sheet_as_json, sheet_of
@@ -57,6 +57,7 @@ __all__ = [
     "POISONED_MG_PER_KG",
     "READABLE_C",
     "TRIGGERS",
+    "WORST",
     "WORST_RANK",
     "Apart",
     "AskNeed",

@@ -12,7 +12,8 @@ STAGE = "stage dye in D, madder 40 g, hold 60 min"
 
 
 def _said_back(meaning: Meaning, phrase: Phrase) -> Answer:
-    understood = understand(meaning, phrase.text, phrase.scene.day.state, Hand())
+    day = phrase.scene.day
+    understood = understand(meaning, phrase.text, day.state, Hand(), day.shelf)
     return Guess(understood.event, understood.echo.removeprefix("= "))
 
 

@@ -8,10 +8,11 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from dyesession.session import events as e
+from dyesession.session.fit_pots import ROUNDING_L
 from dyesession.session.names import letter
 from dyesession.session.situation import temperature
 from dyesession.session.state import ENDED, Lot, State, Vessel
-from dyesession.units import show_mass
+from dyesession.units import show_mass, show_volume
 
 COLOURED = frozenset({"dye", "modify"})
 HOT_C = 40.0  # cooler than that nobody calls it hot: hand-hot, common practice, no source
@@ -53,6 +54,9 @@ class FromShelf:
         return next((one for one in self.baths if one.label.casefold() == label.casefold()), None)
 
 
+NOTHING_STANDS = FromShelf()
+
+
 def completed(shelf: FromShelf, state: State, command: e.Event) -> e.Event:
     """A draw from another day's bath, with that day's name and what is in it; any other command as it is."""
     if not isinstance(command, e.Drawn) or command.session or command.contents:
@@ -63,6 +67,37 @@ def completed(shelf: FromShelf, state: State, command: e.Event) -> e.Event:
     return replace(
         command, label=bath.label, session=bath.session, volume_l=litres, contents=bath.substances
     )
+
+
+def beyond(shelf: FromShelf, command: e.Event) -> str | None:
+    """Why more is drawn from another day's bath than it holds, in one sentence; None where it is not."""
+    if not isinstance(command, e.Drawn) or not command.session or command.volume_l is None:
+        return None
+    bath = next((one for one in shelf.baths if _is_of(one, command)), None)
+    if bath is None or bath.volume_l is None or command.volume_l <= bath.volume_l + ROUNDING_L:
+        return None
+    return (
+        f"“{bath.label}” holds {show_volume(bath.volume_l)}, so {show_volume(command.volume_l)} cannot be drawn:"
+        " draw less, or say at the bath shelf how much there is"
+    )
+
+
+def drawn_down(shelf: FromShelf, fact: e.Event) -> FromShelf:
+    """The shelf after a fact of this day: a bath that was drawn from holds less, and one drawn whole is gone."""
+    if not isinstance(fact, e.Drawn) or not fact.session:
+        return shelf
+    less = (_less(one, fact) if _is_of(one, fact) else one for one in shelf.baths)
+    return replace(shelf, baths=tuple(one for one in less if one is not None))
+
+
+def _is_of(bath: ShelfBath, drawn: e.Drawn) -> bool:
+    return (bath.label, bath.session) == (drawn.label, drawn.session)
+
+
+def _less(bath: ShelfBath, drawn: e.Drawn) -> ShelfBath | None:
+    if drawn.volume_l is None or (bath.volume_l is not None and drawn.volume_l >= bath.volume_l - ROUNDING_L):
+        return None
+    return bath if bath.volume_l is None else replace(bath, volume_l=bath.volume_l - drawn.volume_l)
 
 
 def next_in(state: State, shelf: FromShelf) -> str:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from dyesession.plan.model import PlannedStage
 from dyesession.session import events as e
 from dyesession.session.fold import Entry
+from dyesession.session.from_shelf import NOTHING_STANDS, FromShelf
 from dyesession.session.replan import today
 from dyesession.session.state import State
 from dyesession.session.typed import Meaning
@@ -20,6 +21,8 @@ from dyesession.units import show_mass, show_volume
 
 LAST_ENTRIES = 9  # a correction is wanted soon after the slip; our own choice, no source
 _OFFERED_USE = ("yes", "with care")  # what wants more than care is never put under a finger
+MOST_BATHS = 4  # kept baths offered in the list; the others are typed. Our own choice, no source
+_POUR, _INTO = "pour ", " into "
 _STAGE_COMES = "a stage: "
 _OFFERED_STAGES: tuple[PlannedStage, ...] = ("scour", "mordant", "extract", "dye", "modify", "rinse")
 _NEW_LOTS = ("another skein", "second skein", "third skein", "fourth skein", "one more skein")
@@ -35,14 +38,18 @@ class Offer:
     says: str
 
 
-def offered(meaning: Meaning | None, typed: str, state: State, entries: Iterable[Entry] = ()) -> tuple[Offer, ...]:
+def offered(
+    meaning: Meaning | None, typed: str, state: State, entries: Iterable[Entry] = (), shelf: FromShelf = NOTHING_STANDS
+) -> tuple[Offer, ...]:
     """The rows for what has been typed so far; none where only the dyer knows how it goes on."""
     if meaning == "correct":
         return _corrections(typed, state, tuple(entries))
     if meaning not in ("plan", "stage"):
         return ()
     if not typed:
-        return (*(_stages() if state.free else ()), *_changes(state))
+        return (*(_stages() if state.free else ()), *_changes(state), *_kept(state, shelf))
+    if typed.startswith(_POUR) and typed.endswith(_INTO):
+        return tuple(Offer(f"{typed}{one.letter}", _pot_words(state, one.name)) for one in state.vessels)
     if typed == _STAGE_COMES:
         return _stages()
     if found := _IN_POT.match(typed):
@@ -77,6 +84,16 @@ def _changes(state: State) -> tuple[Offer, ...]:
         rows.append(Offer(_STAGE_COMES, "a stage comes in …"))
         rows.append(Offer("leave the recipe because my eye leads from here", "leave the recipe, and go on by eye"))
     return tuple(rows)
+
+
+def _kept(state: State, shelf: FromShelf) -> tuple[Offer, ...]:
+    """Baths that may be poured in: today's, then those of other days that stand on the shelf."""
+    there = {one.label: one.bath.volume_l for one in reversed(state.kept)}
+    there |= {one.label: one.volume_l for one in shelf.baths if one.label not in there}
+    return tuple(
+        Offer(f"{_POUR}{label}{_INTO}", f"pour {label} into …" + (f"; {show_volume(litres)} stand" if litres else ""))
+        for label, litres in list(there.items())[:MOST_BATHS]
+    )
 
 
 def _now(state: State, ingredient: str) -> str:

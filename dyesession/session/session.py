@@ -23,7 +23,7 @@ from dyesession.session import events as e
 from dyesession.session import log
 from dyesession.session.engine import Refused, decide
 from dyesession.session.fold import Entry, apply, correction_misfit, fold, opening_state
-from dyesession.session.from_shelf import FromShelf, completed
+from dyesession.session.from_shelf import FromShelf, beyond, completed, drawn_down
 from dyesession.session.state import State
 from dyesession.session.suggest import rings
 from dyesession.storage import shown
@@ -166,9 +166,11 @@ class Session(Generic[A]):
 
     def _do(self, command: e.Event, now: Instant, happened: datetime | None) -> None:
         command = completed(self._snapshot.shelf, self._snapshot.state, command)
+        if trouble := beyond(self._snapshot.shelf, command):
+            raise Refused(f"{trouble}.")
         event = decide(self._snapshot.state, command, now, self._household)
-        if isinstance(event, e.Corrected) and (trouble := correction_misfit(self._snapshot.entries, event)):
-            raise Refused(trouble[0].upper() + trouble[1:] + ".")
+        if isinstance(event, e.Corrected) and (wrong := correction_misfit(self._snapshot.entries, event)):
+            raise Refused(wrong[0].upper() + wrong[1:] + ".")
         self._remark_clock(now)
         self._record(event, now, happened)
         self._testify(now)
@@ -200,7 +202,8 @@ class Session(Generic[A]):
         self._flush()
         state = self._snapshot.state
         folded = self._folded(entries) if isinstance(event, e.Corrected) else apply(state, entry)
-        self._tell(replace(self._snapshot, state=folded, entries=entries))
+        shelf = drawn_down(self._snapshot.shelf, event)
+        self._tell(replace(self._snapshot, state=folded, entries=entries, shelf=shelf))
 
     def _flush(self) -> None:
         """Save what waits, oldest first; what cannot be saved stays in memory and is said to."""

@@ -13,6 +13,7 @@ from dyesession.colour.typed import read_colour
 from dyesession.colour.written import written
 from dyesession.errors import UserError
 from dyesession.session import events as e
+from dyesession.session.from_shelf import NOTHING_STANDS, FromShelf
 from dyesession.session.state import State, Vessel
 from dyesession.session.typed_plan import EXAMPLE as CHANGE_EXAMPLE
 from dyesession.session.typed_plan import read_change
@@ -50,12 +51,14 @@ Meaning = Literal[
 ]  # fmt: skip
 
 
-def understand(meaning: Meaning, text: str, state: State, hand: Hand) -> Understood:
-    """The fact a text means. Raises `NotUnderstood` or a `UnitError` with one sentence."""
+def understand(
+    meaning: Meaning, text: str, state: State, hand: Hand, shelf: FromShelf = NOTHING_STANDS
+) -> Understood:
+    """The fact a text means; `shelf` knows the baths of other days. Raises `NotUnderstood` or a `UnitError`."""
     if meaning in _WHOLE:
         if not text.strip():
             raise NotUnderstood(f"Nothing was typed for the {meaning}; for example {_EXAMPLES[meaning]}.")
-        return _WHOLE[meaning](text, state)
+        return _WHOLE[meaning](text, state, shelf)
     vessel, rest = _pot(text.strip(), state, hand)
     if not rest:
         raise NotUnderstood(f"Nothing was typed for the {meaning}; for example {_EXAMPLES[meaning]}.")
@@ -264,13 +267,13 @@ def _value(text: str) -> float | str:
         return text
 
 
-def _stage(text: str, state: State) -> Understood:
+def _stage(text: str, state: State, shelf: FromShelf) -> Understood:
     """A stage, with "because ..." behind it where it says why."""
-    return read_change(text, state) if " because " in text else read_stage(text, state)
+    return read_change(text, state, shelf) if " because " in text else read_stage(text, state)
 
 
 # These name their pots and lots within the text.
-_WHOLE: dict[Meaning, Callable[[str, State], Understood]] = {"plan": read_change, "stage": _stage}
+_WHOLE: dict[Meaning, Callable[[str, State, FromShelf], Understood]] = {"plan": read_change, "stage": _stage}
 
 _READERS: dict[Meaning, Callable[[str, State, Hand], Understood]] = {
     "temperature": _temperature,

@@ -6,11 +6,13 @@ Pure; knows no screen. "lot small skein 75 g joins because I found it", "alum 15
 import re
 from collections.abc import Callable
 
-from dyesession.errors import UserError
+from dyesession.care import WORST, Household, reminders
 from dyesession.plan.lots import lot_from_text
 from dyesession.plan.trouble import PlanError
 from dyesession.session import events as e
+from dyesession.session.from_shelf import NOTHING_STANDS, FromShelf, beyond, completed
 from dyesession.session.replan import today
+from dyesession.session.situation import situation_of
 from dyesession.session.state import Lot, State
 from dyesession.session.typed_stage import STAGE, read_stage
 from dyesession.session.understood import NotUnderstood, Understood, pot_named
@@ -32,7 +34,8 @@ ONCE_MORE = re.compile(
 )
 ONCE_LESS = re.compile(r"^(?:once|one\s+(?:refresh|extraction))\s+(?:less|fewer)$", re.IGNORECASE)
 POUR = re.compile(
-    r"^(?:pour|draw)\s+(?:the\s+)?(?:kept\s+)?(?P<label>.+?)\s+into\s+(?P<pot>[^,]+?)(?:,\s*(?P<volume>.+))?$",
+    r"^(?:pour|draw)\s+(?:the\s+)?(?:kept\s+)?(?P<label>.+?)\s+into\s+(?P<pot>[^,]+?)"
+    r"(?:,\s*(?P<volume>.+)|\s+(?P<much>[\d½¼¾][\d.,/½¼¾ ]*[A-Za-z]+))?$",
     re.IGNORECASE,
 )
 DOSE = re.compile(
@@ -45,15 +48,18 @@ DOSE_FIRST = re.compile(
 EXAMPLE = "small skein 75 g joins because I found it; or alum 15 % because the water is hard"
 
 
-def read_change(text: str, state: State) -> Understood:
-    """The change of the plan a text means. Raises `NotUnderstood`, a `UnitError` or a `PlanError`: one
-    sentence.
+def read_change(text: str, state: State, shelf: FromShelf = NOTHING_STANDS) -> Understood:
+    """The change of the plan a text means, or a kept bath poured in: today's, or another day's on the shelf.
+
+    Raises `NotUnderstood`, a `UnitError` or a `PlanError`: one sentence.
     """
     text = re.sub(r"\s+because$", "", text.strip(), flags=re.IGNORECASE)
     found = BECAUSE.match(text)
     what, why = (found["what"].strip(), found["why"].strip()) if found else (text, "")
     if STAGE.match(what):
         return read_stage(what, state, why)
+    if match := POUR.match(what):
+        return _pour(match, state, why, shelf)
     for pattern, reader in _READERS:
         if match := pattern.match(what):
             if not why:
@@ -132,15 +138,34 @@ def _once_less(found: re.Match[str], state: State, why: str) -> Understood:
     return Understood(e.Skipped(later[-1].name, why), f"{later[-1].name} left out: {why}")
 
 
-def _pour(found: re.Match[str], state: State, why: str) -> Understood:
-    label = next((one.label for one in state.kept if one.label.casefold() == found["label"].casefold()), "")
+def _pour(found: re.Match[str], state: State, why: str, shelf: FromShelf) -> Understood:
+    """A kept bath by its label; more than another day left of it is refused here already."""
+    labels = (*(one.label for one in state.kept), *(one.label for one in shelf.baths))
+    label = next((one for one in labels if one.casefold() == found["label"].casefold()), "")
     if not label:
-        kept = ", ".join(one.label for one in state.kept) or "none"
-        raise NotUnderstood(f'No bath of today is kept as "{found["label"]}"; kept are {kept}.')
+        kept = ", ".join(dict.fromkeys(labels)) or "none"
+        raise NotUnderstood(f'No bath is kept as "{found["label"]}", today or on the shelf; kept are {kept}.')
     pot = pot_named(found["pot"], state)
-    litres = float(read_volume(found["volume"]).aim) if found["volume"] else None
+    volume = found["volume"] or found["much"]
+    litres = float(read_volume(volume).aim) if volume else None
+    drawn = completed(shelf, state, e.Drawn(pot, label, volume_l=litres))
+    if trouble := beyond(shelf, drawn):
+        raise NotUnderstood(f"{trouble}.")
+    minded = _minded(state, drawn)
     much = f"{show_volume(litres)} of " if litres is not None else ""
-    return Understood(e.Drawn(pot, label, volume_l=litres), f"{much}the {label} into the {pot}: {why}")
+    of = f" of {drawn.session}" if isinstance(drawn, e.Drawn) and drawn.session else ""
+    return Understood(drawn, f"{much}the {label}{of} into the {pot}{f': {why}' if why else ''}{minded}")
+
+
+def _minded(state: State, drawn: e.Event) -> str:
+    """The gravest thing to bear in mind before it is poured. Raises `NotUnderstood` for what must never meet."""
+    situation = situation_of(state, drawn, Household())
+    worst = next(iter(reminders(situation)), None) if situation is not None else None
+    if worst is None:
+        return ""
+    if worst.severity >= WORST:
+        raise NotUnderstood(f"That must not be poured together. {worst.text}")
+    return f". {worst.text}"
 
 
 def _dose(found: re.Match[str], state: State, why: str) -> Understood:
@@ -182,15 +207,6 @@ _READERS: tuple[tuple[re.Pattern[str], Callable[[re.Match[str], State, str], Und
     (ONCE_LESS, _once_less),
     (JOINS, _joins),
     (WEIGHS, _weighs),
-    (POUR, _pour),
     (DOSE, _dose),
     (DOSE_FIRST, _dose),
 )
-
-
-def understood_by(text: str, state: State) -> Understood | None:
-    """As `read_change`, or None where the text says nothing: for an echo while it is being typed."""
-    try:
-        return read_change(text, state)
-    except UserError:
-        return None

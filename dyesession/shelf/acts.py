@@ -7,11 +7,11 @@ Every act but a draw and a correction gets a log of its own (`writing`), so that
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from dyesession.care import Household, Reminder
+from dyesession.care import WORST, Household, Reminder
 from dyesession.errors import UserError
 from dyesession.plan.changes import Draws, change_for_log
 from dyesession.session import events as e
-from dyesession.shelf.minding import NEVER, has
+from dyesession.shelf.minding import has
 from dyesession.shelf.model import KeptBath
 from dyesession.shelf.touching import discarding, opening, pooling
 from dyesession.substances import find
@@ -91,7 +91,7 @@ def pool(
 
 def _allowed(minded: tuple[Reminder, ...]) -> tuple[Reminder, ...]:
     """What to bear in mind, unless something in it must not be done at all."""
-    worst = next((one for one in minded if one.severity >= NEVER), None)
+    worst = next((one for one in minded if one.severity >= WORST), None)
     if worst is not None:
         raise ShelfRefused(f"That must not be poured together. {worst.text}")
     return minded

@@ -6,13 +6,12 @@ Pure. The pot's own situation is the session's to tell; a day that is not begun 
 from datetime import timedelta
 
 from dyesession.account.say import rounded_band
-from dyesession.care import Household, Reminder, Situation, reminders
+from dyesession.care import WORST, Household, Reminder, Situation, reminders
 from dyesession.errors import UserError
 from dyesession.shelf.model import KeptBath
 from dyesession.substances import find
 
 PRACTICE = "common practice, no source"
-NEVER = 4  # care's severity of what must not be done
 METALS = ("iron", "copper")
 _COMES_ALONG = {
     "iron": "has iron in it: all that goes into {pot} saddens, for good. Mark pot, spoon and thermometer for iron.",
@@ -32,7 +31,7 @@ def drawing(
     `there` is the pot's own situation with the bath poured in; None for the empty pot of a day not begun.
     """
     minded = reminders(there or _empty_pot(bath, pot, household))
-    worst = next((one for one in minded if one.severity >= NEVER), None)
+    worst = next((one for one in minded if one.severity >= WORST), None)
     if worst is not None:
         raise MustNotMix(f"That must not be poured together. {worst.text}")
     inside = there.contents if there is not None else ()

@@ -28,6 +28,7 @@ from dyesession.ui.keys import KEYS, key_table
 from dyesession.units import HeatWord, read_temperature, show_temperature
 
 if TYPE_CHECKING:
+    from dyesession.session.from_shelf import FromShelf
     from dyesession.ui.stove_day import StoveDay
 
 
@@ -45,6 +46,10 @@ class Acts:
     @property
     def _state(self) -> State:
         return self._day.session.snapshot.state
+
+    @property
+    def _shelf(self) -> FromShelf:
+        return self._day.session.snapshot.shelf
 
     @property
     def meaning(self) -> Meaning | None:
@@ -332,7 +337,7 @@ class Acts:
         if offered(self.meaning, text, self._state):
             return ""
         try:
-            understood = understand("plan", text, self._state, self._hand)
+            understood = understand("plan", text, self._state, self._hand, self._shelf)
             return f"= {self._change_words(understood)}"
         except UserError as trouble:
             return str(trouble)
@@ -354,7 +359,7 @@ class Acts:
                 return f"= {show_temperature(_degrees_c(text))}"
             meaning = self.meaning or meaning_of_number(text)
             hand = self._hand if self.meaning else self._in_hand(meaning)
-            return f"= {understand(meaning, text, self._state, hand).echo}"
+            return f"= {understand(meaning, text, self._state, hand, self._shelf).echo}"
         except UserError:
             return ""
 
@@ -378,7 +383,7 @@ class Acts:
             else:
                 meaning = self.meaning or meaning_of_number(act.text)
                 hand = self._hand if self.meaning else self._in_hand(meaning)
-                understood = understand(meaning, act.text, self._state, hand)
+                understood = understand(meaning, act.text, self._state, hand, self._shelf)
                 event, said = understood.event, understood.echo
                 if isinstance(event, e.Replanned):
                     said = self._change_words(understood)

@@ -110,7 +110,7 @@ def _on_offer(snapshot: Snapshot[Account], suggestion: Suggestion, mode: Mode) -
     if not is_typing(suggestion, mode):
         return {}
     state = snapshot.state
-    rows = offered(mode.meaning, mode.typed, state, snapshot.entries)
+    rows = offered(mode.meaning, mode.typed, state, snapshot.entries, snapshot.shelf)
     offers = tuple(v.OfferRow(one.types, one.says) for one in rows)
     if mode.places and not mode.typed:
         offers = tuple(v.OfferRow(one, one) for one in mode.places)

@@ -245,7 +245,7 @@ def test_copper_is_off_until_it_is_chosen_with_a_reason() -> None:
         ("big skein weighs 82 g because misread", 'No lot is called "big skein"'),
         ("indigo 5 g because blue", 'Nothing called "indigo"'),
         ("once less because pale", "No further extraction"),
-        ("pour old red into D because it is there", 'No bath of today is kept as "old red"'),
+        ("pour old red into D because it is there", 'No bath is kept as "old red", today or on the shelf'),
         ("whatever because", "is no change of the plan"),
         ("dye with madder 10 % because", "in which pot"),
         ("dye in D with mystery because red", "was not understood in this stage"),

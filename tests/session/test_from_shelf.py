@@ -6,9 +6,20 @@ from datetime import date
 import pytest
 from days import Day, madder_plan
 
+from dyesession.errors import UserError
 from dyesession.plan.model import FibreLot
 from dyesession.session import events as e
-from dyesession.session.from_shelf import FromShelf, ShelfBath, ShelfFibre, completed, next_in
+from dyesession.session.from_shelf import (
+    FromShelf,
+    ShelfBath,
+    ShelfFibre,
+    beyond,
+    completed,
+    drawn_down,
+    next_in,
+)
+from dyesession.session.offered import offered
+from dyesession.session.typed import Hand, understand
 
 SILK = ShelfFibre("silk hank", "silk", 40.0, "potassium alum 15 %", date(2026, 2, 1), "2026-02-01-silk-aaaa")
 WOOL = ShelfFibre("third skein", "wool", 60.0, "potassium alum 12 %", date(2026, 3, 2), "2026-03-02-wool-bbbb")
@@ -72,6 +83,48 @@ def test_a_draw_from_another_day_is_completed_with_that_day_its_litres_and_what_
     told = e.Drawn("dye pot", "madder bath 4", "2026-01-01-other-aaaa", 1.0, ("weld",))
     assert completed(shelf, day.state, told) is told
     assert completed(shelf, day.state, e.Kept("dye pot", "madder bath 4")) == e.Kept("dye pot", "madder bath 4")
+
+
+STANDS = FromShelf(baths=(BATH,))
+
+
+def typed(day: Day, text: str, shelf: FromShelf = STANDS) -> e.Event:
+    return understand("plan", text, day.state, Hand(), shelf).event
+
+
+@pytest.mark.parametrize("text", ["pour Madder Bath 4 into D, 2 l", "draw the madder bath 4 into D 2 l because of its red"])
+def test_typed_at_the_stove_a_bath_of_the_shelf_is_poured_in_with_what_is_in_it(text: str) -> None:
+    drawn = typed(Day(), text)
+    assert drawn == e.Drawn("dye pot", "madder bath 4", BATH.session, 2.0, BATH.substances)
+
+
+def test_more_than_the_shelf_holds_is_refused_typed_or_not_and_what_was_drawn_today_counts() -> None:
+    with pytest.raises(UserError, match=r"holds 5 L, so 7 L cannot be drawn"):
+        typed(Day(), "pour madder bath 4 into D, 7 l")
+    shelf = FromShelf(baths=(BATH,))
+    drew = e.Drawn("dye pot", BATH.label, BATH.session, 3.5, BATH.substances)
+    left = drawn_down(shelf, drew)
+    assert left.baths == (replace(BATH, volume_l=1.5),) and beyond(left, drew) is not None and beyond(shelf, drew) is None
+    assert drawn_down(left, replace(drew, volume_l=1.5)).baths == () == drawn_down(shelf, replace(drew, volume_l=None)).baths
+    other = replace(drew, session="2026-03-02-other-aaaa")
+    assert drawn_down(shelf, other) is not None and drawn_down(shelf, other).baths == (BATH,)
+
+
+def test_what_must_never_meet_is_refused_and_the_gravest_caution_is_said_before_it_counts() -> None:
+    day, bleach = Day(), replace(BATH, label="old bleach", substances=("chlorine bleach",))
+    day.do(e.Filled("dye pot", 3.0))
+    day.do(e.Added("tartar", "dye pot", 20.0))
+    with pytest.raises(UserError, match="must not be poured together"):
+        typed(day, "pour old bleach into D", FromShelf(baths=(bleach,)))
+    said = understand("plan", "pour madder bath 4 into D", day.state, Hand(), FromShelf(baths=(BATH,))).echo
+    assert BATH.session in said and "madder bath 4: lid off away" in said
+
+
+def test_the_shelf_s_baths_are_rows_to_be_touched_and_then_the_pots() -> None:
+    shelf = FromShelf(baths=(BATH,))
+    row = next(one for one in offered("plan", "", Day().state, (), shelf) if one.types.startswith("pour"))
+    assert row.types == "pour madder bath 4 into " and "5 L" in row.says
+    assert any(one.types == "pour madder bath 4 into D" for one in offered("plan", row.types, Day().state, (), shelf))
 
 
 def test_a_bath_kept_today_comes_before_one_of_the_same_label_on_the_shelf() -> None:
