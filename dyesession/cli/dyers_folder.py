@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from dyesession.daybook.shade_card import Shade
     from dyesession.kitchen.model import Kitchen
     from dyesession.plan.model import FibreLot, Plan
+    from dyesession.plan.stock import JarNow
     from dyesession.recipe.model import Recipe
     from dyesession.session.events import Cared
     from dyesession.session.from_shelf import FromShelf
@@ -101,6 +102,12 @@ class DyersFolder:
     def kitchen(self) -> Kitchen:
         """The kitchen, or an empty one where none was written down."""
         return self._workroom.kitchen(None)
+
+    def jars_now(self) -> tuple[JarNow, ...]:
+        """The kitchen's jars as they stand. Raises what the kitchen and the logs' folder raise."""
+        from dyesession.cli.stock import jars_of
+
+        return jars_of(self._workroom, self.kitchen())
 
     def keep_kitchen(self, kitchen: Kitchen) -> str:
         """Write the kitchen down. What was there in the dyer's own hand is kept beside it, once for each hand."""

@@ -2,7 +2,7 @@
 
 import argparse
 import json
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from dyesession.errors import UserError
@@ -81,44 +81,43 @@ def add_command(commands: "Commands[argparse.ArgumentParser]") -> None:
 def stock(options: argparse.Namespace) -> int:
     """Print the stock, and what the plans take of it."""
     from dyesession.cli.workroom import find_workroom
-    from dyesession.plan.stock import cost_of_plan, stock_after
+    from dyesession.daybook.stock import ahead
+    from dyesession.daybook.stock import stocked as with_jars
     from dyesession.plan.stock_text import stock_as_json, stock_lines
 
     workroom = find_workroom(getattr(options, "workroom", None))
     kitchen = workroom.kitchen(options.kitchen)
     jars = jars_of(workroom, kitchen)
-    left = tuple(one.now for one in jars)
-    plans = [_plan(workroom, replace(kitchen, jars=left), one) for one in getattr(options, "plans", None) or ()]
-    found, costs = stock_after(plans, left), [cost_of_plan(one, left) for one in plans]
+    there = with_jars(kitchen, jars)
+    found = ahead(jars, [_plan(workroom, there, one) for one in getattr(options, "plans", None) or ()])
+    told = (found.jars, found.plans, found.stock, found.costs)
     if options.json:
-        print(json.dumps(stock_as_json(jars, plans, found, costs), ensure_ascii=False, indent=2))
+        print(json.dumps(stock_as_json(*told), ensure_ascii=False, indent=2))
     else:
-        print("\n".join(stock_lines(jars, plans, found, costs)))
+        print("\n".join(stock_lines(*told)))
     return 0
 
 
 def stocked(workroom: "Workroom", kitchen: "Kitchen") -> "Kitchen":
     """The kitchen with its jars as they stand now."""
-    return replace(kitchen, jars=tuple(one.now for one in jars_of(workroom, kitchen)))
+    from dyesession.daybook.stock import stocked as with_jars
+
+    return with_jars(kitchen, jars_of(workroom, kitchen))
 
 
 def jars_of(workroom: "Workroom", kitchen: "Kitchen") -> "tuple[JarNow, ...]":
     """The kitchen's jars less what the dyer's own days have used since each was weighed."""
     from dyesession.cli.daybook import book_of
-    from dyesession.plan.stock import Used, jars_now
+    from dyesession.daybook import stock
 
-    if not any(one.weighed_on for one in kitchen.jars):
-        return jars_now(kitchen.jars, ())
-    days = [one for one in book_of(workroom).days if not one.rehearsal and not one.demo]
-    return jars_now(kitchen.jars, [Used(one.day, {each.substance: each.mass_g for each in one.used}) for one in days])
+    return stock.jars_of(kitchen, book_of(workroom).days if stock.wants_days(kitchen) else ())
 
 
 def _plan(workroom: "Workroom", kitchen: "Kitchen", wanted: _Wanted) -> "Plan":
-    from dyesession.plan import lots_from_text, work_out
+    from dyesession.daybook.stock import plan_ahead
     from dyesession.recipe import find_recipe, load_recipe
 
     recipe = load_recipe(find_recipe(wanted.recipe, workroom.recipe_folders))
     if not wanted.fibre:
         raise StockAsked(f"{wanted.recipe} has no fibre behind it; expected, for example: {EXAMPLE}")
-    lots = lots_from_text(wanted.fibre, recipe.fibre[0] if recipe.fibre else "wool")
-    return work_out(recipe, tuple(replace(one, air_dry=True) for one in lots), kitchen)
+    return plan_ahead(recipe, wanted.fibre, kitchen)

@@ -54,6 +54,7 @@ class AtWorkingOut:
         self._recipe: Recipe = app.workroom.recipe(recipe) if isinstance(recipe, Path) else recipe
         self._remarks = app.workroom.remarks(recipe) if isinstance(recipe, Path) else {}
         self._kitchen: Kitchen = app.workroom.kitchen()
+        self._stocked: Kitchen = self._with_jars_as_they_stand()
         self._lots: tuple[FibreLot, ...] = ()
         self._depth: Depth = "aim"
         self._plan: Plan | None = None
@@ -210,7 +211,7 @@ class AtWorkingOut:
         from dyesession.ui.working_papers import rehearsed
 
         now, width = self._app.now().at, self._page_width()
-        said = (self._recipe, self._lots, self._kitchen, self._depth, now, width)
+        said = (self._recipe, self._lots, self._stocked, self._depth, now, width)
         self._note = "Rehearsing …"
         self._app.in_background(lambda: rehearsed(*said), self._rehearsed)
 
@@ -257,8 +258,18 @@ class AtWorkingOut:
         self._depth = DEPTHS[(DEPTHS.index(self._depth) + 1) % len(DEPTHS)]
         self._work_out()
 
+    def _with_jars_as_they_stand(self) -> Kitchen:
+        """The kitchen less what days have used of its jars; what My kitchen writes down stays as it was written."""
+        from dyesession.daybook.stock import stocked
+
+        try:
+            return stocked(self._kitchen, self._app.workroom.jars_now())
+        except UserError:
+            return self._kitchen  # a logs' folder that cannot be read is told on the Bench
+
     def _kitchen_changed(self, kitchen: Kitchen) -> None:
         self._kitchen = kitchen
+        self._stocked = self._with_jars_as_they_stand()
         self._work_out()
 
     def _work_out(self) -> None:
@@ -267,12 +278,12 @@ class AtWorkingOut:
         if not self._lots:
             return
         try:
-            plan = work_out(self._recipe, self._lots, self._kitchen, depth=self._depth)
-            self._plan = without_mordanted(plan, self._recipe, self._kitchen, self._depth)
+            plan = work_out(self._recipe, self._lots, self._stocked, depth=self._depth)
+            self._plan = without_mordanted(plan, self._recipe, self._stocked, self._depth)
         except UserError as trouble:
             self._trouble = str(trouble)
         else:
-            self._shopping = shopping(self._plan, self._kitchen.jars)
+            self._shopping = shopping(self._plan, self._stocked.jars)
 
     # What comes next.
 
@@ -318,7 +329,7 @@ class AtWorkingOut:
             )
         else:
             self._note = "Beginning …"
-            self._app.begin_day(self._recipe, self._plan, self._kitchen)
+            self._app.begin_day(self._recipe, self._plan, self._stocked)
 
     def _print(self) -> None:
         """Write the weighing list into the workroom, as a page and as text."""
@@ -327,7 +338,7 @@ class AtWorkingOut:
         from dyesession.ui.working_papers import write_list
 
         try:
-            self._note = write_list(self._app.workroom, self._plan, self._recipe, self._kitchen, self._app.now().at)
+            self._note = write_list(self._app.workroom, self._plan, self._recipe, self._stocked, self._app.now().at)
         except UserError as trouble:
             self._note = str(trouble)
 
@@ -338,7 +349,7 @@ class AtWorkingOut:
         worked = self.worked
         if chosen is not None or worked is None or self._shopping is None:
             return chosen
-        return from_plan.why(worked, self._shopping, key)
+        return from_plan.why(replace(worked, kitchen=self._stocked), self._shopping, key)
 
     def _view(self) -> WorkingView:
         plan = self._plan

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from dyesession.daybook.shade_card import Shade
     from dyesession.kitchen.model import Kitchen
     from dyesession.plan.model import FibreLot, Plan
+    from dyesession.plan.stock import JarNow
     from dyesession.recipe.model import Recipe
     from dyesession.session.events import Cared
     from dyesession.session.opening import LoggedDay
@@ -68,6 +69,10 @@ class Workroom(Protocol):
 
     def kitchen(self) -> Kitchen:
         """The kitchen, or an empty one where none was written down."""
+        ...
+
+    def jars_now(self) -> tuple[JarNow, ...]:
+        """The kitchen's jars less what the dyer's own days used since they were weighed."""
         ...
 
     def keep_kitchen(self, kitchen: Kitchen) -> str:
