@@ -37,6 +37,7 @@ if TYPE_CHECKING:
     from dyesession.session.session import Session
     from dyesession.session.suggest import Suggestion
     from dyesession.ui.at_bench import AtBench
+    from dyesession.ui.at_jars import NextPlan
     from dyesession.ui.places import Place
     from dyesession.ui.stove_day import DayChanged, StoveDay
     from dyesession.ui.workroom import Workroom
@@ -79,6 +80,7 @@ class DyeApp(App[int]):
         self._bench: AtBench | None = None
         self._places: list[Place] = []
         self.day: StoveDay | None = None
+        self.next_plans: tuple[NextPlan, ...] = ()
         self.draw_for_the_day: Callable[[Session[Account]], str] | None = None
 
     @property

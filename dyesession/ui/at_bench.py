@@ -25,7 +25,7 @@ from dyesession.ui.frame_view import Entry, NextAct
 from dyesession.ui.going import go
 from dyesession.ui.improvising import echo_of_lots, lots_typed
 from dyesession.ui.place_keys import BENCH, place_key_words
-from dyesession.ui.round import BEYOND_THE_BENCH
+from dyesession.ui.round import FROM_THE_BENCH
 from dyesession.ui.rows import keys_of
 from dyesession.ui.screens.place import PlaceScreen
 from dyesession.ui.theme import DARK
@@ -264,7 +264,7 @@ class AtBench:
             wants=self._wants(),
             recipes=self._listed(),
             done=self._found.done if self._found is not None else (),
-            ways=tuple(WayLine(f"place:{one.name}", one.name, one.asks) for one in BEYOND_THE_BENCH),
+            ways=tuple(WayLine(f"place:{one.name}", one.name, one.asks) for one in FROM_THE_BENCH),
             find=self._find,
             looking=self._found is None,
         )

@@ -8,6 +8,7 @@ from dyesession.ui.place_keys import (
     COMPARE,
     DAY,
     DAY_BOOK,
+    JARS,
     KITCHEN,
     REPEAT,
     SHELF,
@@ -116,8 +117,17 @@ _BATH = """\
 One kept bath. Whatever is done to it is written into a log: a draw into the day's own, a correction into the log that it
 puts right, all else into a new one. What to bear in mind is shown first, and nothing is written before you say so.
 
-draw         asks how much, then into what. More than there is, is refused.
+draw         asks how much, then into what: into the open day at once, or as the dyeing of a recipe begins. What comes
+             along is told first: iron, copper, mordant from before. More than there is, is refused.
 pool         what must never be mixed is refused; iron is told, for it saddens all that is poured together.
+"""
+_JARS = """\
+What is left in the jars of your kitchen: what was written down, less what your own days have put in since.
+
+used since       a day counts from the date the jar was weighed, that day with it; rehearsals and demo days take nothing.
+the next plans   up to three colours, each with its fibre. Each finds the jars as the one before leaves them.
+for 100 g        what the colour costs for 100 g of fibre, by the prices in your kitchen file; what has no price is named.
+to buy           what runs short over all of them. It can be written on paper; the plans themselves are not kept.
 """
 _STOVE = """\
 Pots as they stand: filled to their waterline, in the liquor's own colour once it was read, the clock in it.
@@ -131,7 +141,7 @@ ASK          a question a hazard hangs on; space and enter do not answer it. - p
 """
 _TEXTS = {
     BENCH: _BENCH, WORKING_OUT: _WORKING_OUT, KITCHEN: _KITCHEN, COLOUR: _COLOUR, DAY_BOOK: _DAY_BOOK, DAY: _DAY,
-    REPEAT: _REPEAT, COMPARE: _COMPARE, WRONG: _WRONG, SHELF: _SHELF, BATH: _BATH,
+    REPEAT: _REPEAT, COMPARE: _COMPARE, WRONG: _WRONG, SHELF: _SHELF, BATH: _BATH, JARS: _JARS,
 }  # fmt: skip
 EXPLAINED = tuple(_TEXTS)  # every place that has its page here; the photo's stands with the photo
 STOVE_HELP = f"{_STOVE}\nkeys\n\n{key_table()}"

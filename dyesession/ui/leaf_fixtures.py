@@ -9,7 +9,7 @@ from dyesession.ui.bench_view import Swatch
 from dyesession.ui.book_view import BookDay, BookView, LeftAside
 from dyesession.ui.frame_view import Entry, Frame, NextAct
 from dyesession.ui.leaf_view import DayLanes, Doable, Heat, LaneBar, LeafView, Section, Shades, Told
-from dyesession.ui.place_keys import BATH, COMPARE, DAY, DAY_BOOK, REPEAT, SHELF, WRONG, place_key_words
+from dyesession.ui.place_keys import BATH, COMPARE, DAY, DAY_BOOK, JARS, REPEAT, SHELF, WRONG, place_key_words
 from dyesession.ui.stove_view import Curve, CurvePoint
 
 _BOOK_KEYS = place_key_words(("space", "enter", "/", "tab", "q", "r", "?"))
@@ -203,6 +203,43 @@ KEPT_MINDING = replace(
             Doable("back", "Not now", "back to the bath; nothing is written"))),
     ),
 )  # fmt: skip
+KEPT_DRAWING = replace(
+    KEPT, cursor="pour", frame=replace(KEPT.frame, next_act=NextAct("pour it into the dye pot", "", "pour")),
+    sections=(
+        Section("first bear in mind", (
+            Told("madder bath 3: lid off away from your face; fuzz or a rotten-egg smell, outdoors with it and out.", strong=True),
+            Told("madder bath 3 has iron in it: all that goes into D saddens, for good. Mark pot, spoon and thermometer for "
+                 "iron.", strong=True),
+            Told("madder bath 3 brings 0.8 ± 0.2 g alum of 2026-03-14: count it in before more is added.", strong=True),
+            Told("madder bath 3 into D: it has drifted. Read its pH, try a snippet first.", strong=True))),
+        Section("2 L of madder bath 3", (
+            Doable("pour", "Pour it into the dye pot", "into the day that is open; written into its log"),
+            Doable("back", "Not now", "back to the bath; nothing is written"))),
+    ),
+)  # fmt: skip
+IN_THE_JARS = LeafView(
+    Frame(JARS, "3 jars", "11:48", NextAct("write it on paper", "", "on paper"), _LEAF_KEYS),
+    "plan:0",
+    (
+        Section("the next plans", (
+            Told("Madder brick red on wool, 240 g: 6.30, 2.63 for 100 g of fibre; without wash, which no price was written for.",
+                 "plan:0"),
+            Told("Weld yellow on wool, 100 g: 3.10, 3.10 for 100 g of fibre.", "plan:1"),
+            Doable("add", "Another colour", "its recipe and its fibre: what it takes, what it costs"),
+            Doable("fewer", "Leave out Weld yellow on wool", "the last of them"))),
+        Section("to buy for them", (
+            Told("To buy: 10 g madder root, 0.45. In no jar of yours: 14.4 g neutral textile wash.", strong=True),
+            Doable("paper", "Write it on paper", "jars, plans, costs, what to buy"))),
+        Section("in the jars", (
+            Told("230 g left (350 g on 2026-03-01, 120 g used since on one day).", "jar:0", "madder, autumn",
+                 mark="These plans take 230 g, then 0 g."),
+            Told("71 g left (100 g on 2026-03-01, 29 g used since on one day).", "jar:1", "alum",
+                 mark="These plans take 40.8 g, then 30.2 g."),
+            Told("how much is in it is not written down.", "jar:2", "walnut hulls"))),
+    ),
+    (Told("Madder brick red on wool", strong=True), Told("alum takes 28.8 g of the 71 g in the jar, 0.58."),
+     Told("madder takes 120 g of the 230 g in the jar, 5.40."), Told("wash takes 14.4 g; no jar of it in your kitchen.")),
+)  # fmt: skip
 
 LEAF_FIXTURES: dict[str, BookView | LeafView] = {
     "book": BOOK,
@@ -217,4 +254,6 @@ LEAF_FIXTURES: dict[str, BookView | LeafView] = {
     "shelf-empty": SHELF_EMPTY,
     "kept-bath": KEPT,
     "kept-bath-minding": KEPT_MINDING,
+    "kept-bath-drawing": KEPT_DRAWING,
+    "jars": IN_THE_JARS,
 }

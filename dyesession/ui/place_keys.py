@@ -10,10 +10,10 @@ from dyesession.ui import place_messages as p
 from dyesession.ui.frame_view import KeyWord
 
 BENCH, WORKING_OUT, KITCHEN, PHOTO = "Bench", "Working out", "My kitchen", "Photo"
-DAY_BOOK, SHELF, COLOUR = "Day book", "Bath shelf", "Colour"
+DAY_BOOK, SHELF, COLOUR, JARS = "Day book", "Bath shelf", "Colour", "Jars"
 DAY, REPEAT, COMPARE, WRONG, BATH = "Day", "Repeat this colour", "Compare", "What went wrong?", "Kept bath"
 ROUND = (BENCH, DAY_BOOK, SHELF, COLOUR)  # the places tab leads round, in this order
-EVERYWHERE = (*ROUND, WORKING_OUT, KITCHEN, PHOTO, DAY, REPEAT, COMPARE, WRONG, BATH)
+EVERYWHERE = (*ROUND, WORKING_OUT, KITCHEN, PHOTO, DAY, REPEAT, COMPARE, WRONG, BATH, JARS)
 
 
 @dataclass(frozen=True)

@@ -1,6 +1,6 @@
-"""The places that tab leads round, one line each: name, the question it answers, who opens it. Loads none of them.
+"""The places that the Bench leads to, one line each: name, the question it answers, who opens it. Loads none of them.
 
-A further place is a further line, and its name in `place_keys.ROUND`.
+A further place is a further line; one that tab leads round has its name in `place_keys.ROUND`, too.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from dyesession.ui.place_keys import BENCH, COLOUR, DAY_BOOK, SHELF
+from dyesession.ui.place_keys import BENCH, COLOUR, DAY_BOOK, JARS, SHELF
 
 if TYPE_CHECKING:
     from dyesession.ui.app import DyeApp
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class RoundPlace:
-    """A place of the round beside the Bench. `asks` is what one goes there to see."""
+    """A place that the Bench leads to. `asks` is what one goes there to see."""
 
     name: str
     asks: str
@@ -43,11 +43,22 @@ def _colour(app: DyeApp, bounce_s: float) -> Place:
     return AtColour(app, bounce_s)
 
 
+def _jars(app: DyeApp, bounce_s: float) -> Place:
+    from dyesession.ui.at_jars import open_jars
+
+    return open_jars(app, bounce_s)
+
+
 BEYOND_THE_BENCH: tuple[RoundPlace, ...] = (
     RoundPlace(DAY_BOOK, "what did I do? every day: find, look back, repeat, compare, aftercare", _day_book),
     RoundPlace(SHELF, "what can I still dye? kept baths and mordanted fibre: draw, pool, top up, label", _shelf),
     RoundPlace(COLOUR, "did I hit it? target and skein, what would mend it, more or less of it", _colour),
 )
+
+BESIDE_THE_ROUND: tuple[RoundPlace, ...] = (
+    RoundPlace(JARS, "what is left in the jars? what the next colours take and cost, and what to buy", _jars),
+)
+FROM_THE_BENCH = (*BEYOND_THE_BENCH, *BESIDE_THE_ROUND)
 
 
 def place_after(name: str) -> str:
@@ -57,5 +68,5 @@ def place_after(name: str) -> str:
 
 
 def place_named(name: str) -> RoundPlace | None:
-    """A place of the round by its name; None for the Bench and for anything else."""
-    return next((one for one in BEYOND_THE_BENCH if one.name == name), None)
+    """A place that the Bench leads to, by its name; None for the Bench and for anything else."""
+    return next((one for one in FROM_THE_BENCH if one.name == name), None)
