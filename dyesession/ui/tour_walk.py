@@ -33,6 +33,9 @@ ACCOUNT = "b: the bath's account. Everything poured in, drawn out and carried of
 AWAY = "Nothing wants you for {long}. a: large clocks, to be read from across the room. Or close the lid: they go on."
 ALARM = "A hot pot was left too long: that rings in every place until it is seen."
 HOME = "Back on the Bench, the day stands among those dyed before: to look back on, to repeat, to compare."
+BOOK = "Tab goes on: the Day book. Open a day, find its like, compare it with another, or repeat its colour."
+SHELF = "The Bath shelf: the bath that was kept, what is left in it, and how much fibre it would still dye."
+COLOUR = "Colour: type or photograph the skein beside the one you want: how far off it is, and what would mend it."
 END = "That was the tour; nothing of it is kept. dyesession alone opens your own Bench. q leaves."
 
 
@@ -69,6 +72,12 @@ def walk(app: DyeApp) -> Iterator[Scene]:
     yield from _day(app)
     yield Press("end")
     yield Say(HOME)
+    for place, said in (("Day book", BOOK), ("Bath shelf", SHELF), ("Colour", COLOUR)):
+        yield Press("tab")
+        yield _at(app, place)
+        yield Say(said)
+    yield Press("tab")
+    yield _at(app, "Bench")
     yield Say(END)
 
 

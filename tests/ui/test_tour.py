@@ -90,6 +90,13 @@ def test_the_screens_are_those_of_a_real_day(borrowed: Path) -> None:
     assert "Madder brick red on wool" in seen[tour_walk.HOME] and "dyed before" in seen[tour_walk.HOME]
 
 
+def test_it_leads_round_the_other_places_too_and_each_shows_the_day_just_dyed(borrowed: Path) -> None:
+    seen = walked(borrowed)
+    assert "Day book" in seen[tour_walk.BOOK] and "Madder brick red on wool" in seen[tour_walk.BOOK]
+    assert "Bath shelf" in seen[tour_walk.SHELF] and "madder" in seen[tour_walk.SHELF]
+    assert "Colour" in seen[tour_walk.COLOUR].splitlines()[0]
+
+
 def test_its_log_lies_in_the_borrowed_folder_and_is_sound(borrowed: Path) -> None:
     walked(borrowed)
     (log,) = (borrowed / "logs").glob("*.toml")
