@@ -316,14 +316,26 @@ def _arrange_page(view: StoveView, width: int, height: int) -> Arrangement:
     rows["headline"] = int(view.ringing is None and not view.away)
     rows["ask"], rows["next"] = (6, 0) if view.ask else (0, 5 if height >= _TALL_WINDOW else 1 if view.offers else 3)
     page = height - sum(rows.values())
+    lines = _clocks_beside(view, page)
+    rows["lines"] = len(lines)
+    page -= len(lines)
     boxes, y = {}, 0
-    for part in ("ringing", "headline", "page", "ask", "next", "notice", "pad", "keys"):
+    for part in ("ringing", "headline", "lines", "page", "ask", "next", "notice", "pad", "keys"):
         part_rows = page if part == "page" else rows[part]
         if part_rows > 0:
             name = part if part != "page" else "offers" if view.offers else "where" if view.where is not None else "away"
             boxes[name] = Box(0, y, width, part_rows)
         y += part_rows
-    return Arrangement(boxes)
+    return Arrangement(boxes, (), lines)
+
+
+def _clocks_beside(view: StoveView, rows: int) -> tuple[Pot, ...]:
+    """The pots as lines over the rows on offer, for the clocks run on meanwhile: one at least, all where there is room."""
+    if not view.offers:
+        return ()
+    offered = len(view.offers) + (len(view.beside) + 1 if view.beside else 0)
+    kept = by_loudness(view.pots)[: max(1, rows - offered)]
+    return tuple(pot for pot in view.pots if pot in kept)
 
 
 def _arrange_small(view: StoveView, width: int, height: int) -> Arrangement:
