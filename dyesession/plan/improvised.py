@@ -33,6 +33,7 @@ def improvised(lots: Sequence[FibreLot], kitchen: Kitchen, name: str = NAME) -> 
         fibre_mass_g=fibre_g,
         boiling_c=boil.boiling_c,
         boiling_margin_c=boil.margin_c,
+        by_eye=kitchen.thermometer is False,
         doses=(),
         baths=(),
         vessels=tuple(

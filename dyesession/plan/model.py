@@ -182,7 +182,8 @@ class PlannedVessel:
 class Plan:
     """A whole day worked out. `warnings` are sentences; `questions` wait for the dyer's answer.
 
-    `burner` is the kind of ring the pots stand on, `indoors` where it stands; None where nobody said.
+    `burner` is the kind of ring the pots stand on, `indoors` where it stands; None where nobody said. `by_eye`:
+    there is no thermometer, so heat goes by its look.
     """
 
     recipe: str
@@ -200,6 +201,7 @@ class Plan:
     questions: tuple[str, ...] = ()
     burner: str | None = None
     indoors: bool | None = None
+    by_eye: bool = False
 
     def step(self, name: str) -> PlannedStep:
         """The planned step of that name; KeyError when there is none."""

@@ -71,6 +71,7 @@ def work_out(recipe: Recipe, lots: Sequence[FibreLot], kitchen: Kitchen, *, dept
         fibre_mass_g=fibre_g,
         boiling_c=boil.boiling_c,
         boiling_margin_c=boil.margin_c,
+        by_eye=kitchen.thermometer is False,
         doses=doses,
         baths=water.waters.baths,
         vessels=vessels,

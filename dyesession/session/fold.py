@@ -39,6 +39,7 @@ def opening_state(plan: Plan) -> State:
         substances=tuple((one.ingredient, one.substance) for one in plan.doses),
         doses=plan.doses,
         boiling_c=plan.boiling_c,
+        by_eye=plan.by_eye,
         free=not plan.steps,
         burner=plan.burner or "",
         indoors=plan.indoors is not False,

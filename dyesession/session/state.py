@@ -197,6 +197,7 @@ class State:
     doses: tuple[PlannedDose, ...] = ()
     put_in: tuple[PutIn, ...] = ()
     boiling_c: float = 100.0
+    by_eye: bool = False
     free: bool = False
     burner: str = ""
     indoors: bool = True

@@ -14,7 +14,7 @@ from dyesession.session.names import clock_text, day_text, letter, pot, wall_tim
 from dyesession.session.state import OUT_DRY, OUT_WET, SIEVE, State, StepState, Vessel
 from dyesession.session.suggest import Ring, Suggestion, Wait
 from dyesession.session.words_past import change_words, happened_words, plan_words
-from dyesession.units import show_duration, show_mass, show_temperature, show_volume
+from dyesession.units import by_eye, show_duration, show_mass, show_temperature, show_volume
 
 __all__ = [
     "after_words",
@@ -63,15 +63,21 @@ def _wait_words(state: State, wait: Wait) -> str:
     return after_words(state, step) if step else f"wait until {clock_text(state, wait.until_s)}"
 
 
+def heat_words(state: State, degrees_c: float) -> str:
+    """A heat as it can be told in this kitchen: in degrees, or by its look where there is no thermometer."""
+    degrees = show_temperature(degrees_c)
+    return f"{by_eye(degrees_c)} (about {degrees})" if state.by_eye else degrees
+
+
 def after_words(state: State, step: StepState) -> str:
     """What a running step will want when its countdown ends."""
     heat, name = c.segment(step), letter(state, step.plan.vessel or step.name)
     if heat is None:
         return f"look at the shade in {name}"
     if heat.kind == "to":
-        return f"see whether {name} is at {show_temperature(heat.temperature_c or 0)}"
+        return f"see whether {name} is at {heat_words(state, heat.temperature_c or 0)}"
     if heat.kind == "cool_to":
-        return f"see whether {name} has cooled to {show_temperature(heat.temperature_c or 0)}"
+        return f"see whether {name} has cooled to {heat_words(state, heat.temperature_c or 0)}"
     if step.segment + 1 < len(step.plan.heat):
         return command_words(
             state, e.Lit(step.plan.vessel or "", on=step.plan.heat[step.segment + 1].kind == "to")
@@ -112,12 +118,12 @@ def _lit_words(state: State, event: e.Lit) -> str:
         return f"turn off the heat under {letter(state, event.vessel)}"
     step = state.running_in(event.vessel)
     heat = c.segment(step) if step else None
-    aim = f" for {show_temperature(heat.temperature_c)}" if heat and heat.temperature_c is not None else ""
+    aim = f" for {heat_words(state, heat.temperature_c)}" if heat and heat.temperature_c is not None else ""
     return f"light the ring under {letter(state, event.vessel)}{aim}"
 
 
 def _reached_words(state: State, event: e.Reached) -> str:
-    at = f" is at {show_temperature(event.temperature_c)}" if event.temperature_c is not None else " is ready"
+    at = f" is at {heat_words(state, event.temperature_c)}" if event.temperature_c is not None else " is ready"
     return f"{letter(state, event.vessel)}{at}"
 
 
@@ -227,7 +233,7 @@ def ring_parts(state: State, ring: Ring) -> tuple[str, str]:
     if step is None or step.countdown is None:
         return "", ""
     target = step.countdown.target_c
-    at = f" at {show_temperature(target)}" if target is not None else ""
+    at = f" at {heat_words(state, target)}" if target is not None else ""
     what = {
         "rise": f"should be{at}",
         "hold": f"its hold{at} is over",
@@ -248,7 +254,7 @@ def stretch_words(state: State, step: StepState, now_s: float) -> str:
         if c.segment(step) is not None or not c.prepared(state, step):
             return "being made ready"
         return "waiting for your eye" if step.plan.judge is not None else "to be ended when you see fit"
-    at = f" at {show_temperature(target_c)}" if target_c is not None else ""
+    at = f" at {heat_words(state, target_c)}" if target_c is not None else ""
     to = at.replace(" at ", " to ")
     doing = {"rise": f"heating{to}", "hold": f"keep{at}", "cool": f"cooling{to}", "rest": "resting"}[
         countdown.kind

@@ -28,7 +28,7 @@ from dyesession.ui import stove_view as v
 from dyesession.ui.asides import Aside
 from dyesession.ui.day_pictures import bars, curve
 from dyesession.ui.keys import key_words
-from dyesession.units import show_duration, show_mass, show_temperature, show_volume
+from dyesession.units import by_eye, show_duration, show_mass, show_temperature, show_volume
 
 MOST_CARE = 3
 LAST_ENTRIES = 3
@@ -245,7 +245,7 @@ def _first_line(state: State, step: StepState | None, now_s: float) -> str:
         return f"{step.name}: getting ready"
     countdown = step.countdown
     until = "in the morning" if countdown.overnight else words.clock_text(state, countdown.deadline_s)
-    at = show_temperature(countdown.target_c) if countdown.target_c is not None else ""
+    at = "" if countdown.target_c is None else _heat_in_short(state, countdown.target_c)
     was = ", was until" if c.due(step, now_s) else " until"
     if step.status == "paused":
         return f"{step.name}, paused"
@@ -254,6 +254,10 @@ def _first_line(state: State, step: StepState | None, now_s: float) -> str:
     if countdown.kind == "cool":
         return f"cooling to {at}, look at {until}"
     return f"{at or step.name}{was} {until}"
+
+
+def _heat_in_short(state: State, degrees_c: float) -> str:
+    return by_eye(degrees_c) if state.by_eye else show_temperature(degrees_c)
 
 
 def _second_line(snapshot: Snapshot[Account], vessel: Vessel, now_s: float) -> str:

@@ -6,7 +6,7 @@ Knows no recipes, files or clocks. Sources of the figures stand beside them in `
 
 from dyesession.units.amount import Quantity
 from dyesession.units.dose import Dose, Flat, PerBath, ShareOf, ShareOfFibre, read_dose
-from dyesession.units.heat import OVERNIGHT, HeatWord, Overnight, read_duration, read_temperature
+from dyesession.units.heat import OVERNIGHT, HeatWord, Overnight, by_eye, read_duration, read_temperature
 from dyesession.units.hydrometer import baume, read_specific_gravity, twaddell
 from dyesession.units.readers import (
     FibreText,
@@ -63,6 +63,7 @@ __all__ = [
     "WaterVolume",
     "as_share_of_fibre",
     "baume",
+    "by_eye",
     "exact",
     "mass_of_share",
     "percent_of_fibre",

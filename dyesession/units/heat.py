@@ -60,6 +60,22 @@ class HeatWord(Enum):
         return (self.low_c + self.high_c) / 2
 
 
+# Below each word's low end, and within it; common practice, no source.
+_BY_EYE = (
+    (HeatWord.HAND_HOT, "lukewarm", "hand-hot"),
+    (HeatWord.STEAMING, "hot, not steaming", "steaming"),
+    (HeatWord.SIMMERING, "steaming, not simmering", "a simmer"),
+)
+
+
+def by_eye(degrees_c: float) -> str:
+    """How a heat looks where nobody can measure it: “steaming”, “a simmer”, “the boil”."""
+    for word, below, within in _BY_EYE:
+        if degrees_c <= word.high_c:
+            return within if degrees_c >= word.low_c else below
+    return "the boil"
+
+
 _HEAT_WORDS = {
     "hand-hot": HeatWord.HAND_HOT, "hand hot": HeatWord.HAND_HOT, "handhot": HeatWord.HAND_HOT,
     "steaming": HeatWord.STEAMING, "simmering": HeatWord.SIMMERING, "simmer": HeatWord.SIMMERING,
