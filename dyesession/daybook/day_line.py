@@ -4,7 +4,7 @@ Pure; made of one log's facts alone, so that it can be kept in an index and thro
 """
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from typing import Any
 
@@ -12,6 +12,7 @@ from dyesession.session import events as e
 from dyesession.session.fold import effective, fold, opening_state
 from dyesession.session.opening import LoggedDay
 from dyesession.session.state import State
+from dyesession.substances import find
 
 STRUCK = "struck: "
 COLOURED = frozenset({"dye", "modify"})
@@ -69,6 +70,8 @@ class DayLine:
 
     `kept` are labels of baths put by and still standing as far as this log alone tells. `from_logs` are the
     days it repeats, the nearest first. `entries` counts facts, `faults` says what is wrong with the file.
+    `dyes_drawn` are dyestuffs that kept baths of other days brought. What was read of a lot before its first dyeing
+    of the day stands in `undyed` and not in `colours`: it is not how the lot came out.
     """
 
     file: str
@@ -99,6 +102,13 @@ class DayLine:
     from_logs: tuple[str, ...]
     faults: tuple[str, ...]
     used: tuple[UsedLine, ...] = ()
+    dyes_drawn: tuple[str, ...] = ()
+    undyed: tuple[ColourLine, ...] = ()
+
+    @property
+    def dyed_with(self) -> tuple[str, ...]:
+        """Every dyestuff of the day: weighed out, or brought by a kept bath."""
+        return tuple(dict.fromkeys((*self.dyestuffs, *self.dyes_drawn)))
 
     @property
     def day(self) -> str:
@@ -112,6 +122,7 @@ def day_line(day: LoggedDay, file: str) -> DayLine:
     facts = [one for one in effective(day.entries) if one.event.kind not in e.PROGRAM_KINDS]
     events = [one.event for one in facts]
     put_in = _put_in(last)
+    undyed, colours = _colours(events, last)
     return DayLine(
         file=file,
         session=day.name,
@@ -134,7 +145,7 @@ def day_line(day: LoggedDay, file: str) -> DayLine:
         dyestuffs=tuple(dict.fromkeys(s for s, dye in put_in if dye)),
         others=tuple(dict.fromkeys(s for s, dye in put_in if not dye)),
         notes=tuple(one.text for one in events if isinstance(one, e.Noted) and not one.text.startswith(STRUCK)),
-        colours=tuple(_colours(events)),
+        colours=colours,
         kept=tuple(one.label for one in last.kept),
         drawn=tuple(DrawnLine(one.label, one.session) for one in events if isinstance(one, e.Drawn)),
         discarded=tuple(one.label for one in events if isinstance(one, e.Discarded) and one.label),
@@ -143,6 +154,8 @@ def day_line(day: LoggedDay, file: str) -> DayLine:
         from_logs=lineage(day),
         faults=tuple(day.notes),
         used=_used(last),
+        dyes_drawn=tuple(_dyes_drawn(events)),
+        undyed=undyed,
     )
 
 
@@ -196,12 +209,36 @@ def _waiting(last: State) -> tuple[str, ...]:
     )
 
 
-def _colours(events: Iterable[e.Event]) -> Iterable[ColourLine]:
-    for one in events:
+def _dyes_drawn(events: Iterable[e.Event]) -> Iterable[str]:
+    names = dict.fromkeys(name for one in events if isinstance(one, e.Drawn) for name in one.contents)
+    found = (find(name) for name in names)
+    return dict.fromkeys(one.key for one in found if one is not None and "dyestuff" in one.roles)
+
+
+def _colours(
+    events: Sequence[e.Event], last: State
+) -> tuple[tuple[ColourLine, ...], tuple[ColourLine, ...]]:
+    """What was read of each lot before its first dyeing of the day, and what came of it."""
+    first = _first_dyed(events, last)
+    before, after = list[ColourLine](), list[ColourLine]()
+    for number, one in enumerate(events):
         if isinstance(one, e.Read) and one.colour and one.lot:
-            yield ColourLine(one.lot, one.colour, one.wet)
+            into = before if number < first.get(one.lot, 0) else after
+            into.append(ColourLine(one.lot, one.colour, one.wet))
         elif isinstance(one, e.Cared) and one.colour:
-            yield ColourLine(one.lot, one.colour, False if "dry" in one.what.casefold() else None)
+            after.append(ColourLine(one.lot, one.colour, False if "dry" in one.what.casefold() else None))
+    return tuple(before), tuple(after)
+
+
+def _first_dyed(events: Sequence[e.Event], last: State) -> dict[str, int]:
+    """The number of the fact by which each lot first went into a dyeing; a lot that did not is not in it."""
+    stage_in, first = dict[str, str](), dict[str, int]()
+    for number, one in enumerate(events):
+        if isinstance(one, e.Begun) and (step := last.step(one.step)) is not None and step.plan.vessel:
+            stage_in[step.plan.vessel] = step.plan.stage
+        elif isinstance(one, e.Entered) and stage_in.get(one.vessel) in COLOURED:
+            first.setdefault(one.lot, number)
+    return first
 
 
 def _care(event: e.Cared, at: str) -> CareLine:
@@ -225,5 +262,6 @@ def from_plain(table: Mapping[str, Any]) -> DayLine:
 
 _TABLES: Mapping[str, Any] = {
     "fibre": FibreLine, "colours": ColourLine, "drawn": DrawnLine, "cared": CareLine, "used": UsedLine,
+    "undyed": ColourLine,
 }  # fmt: skip
-_WORDS = ("dyestuffs", "others", "notes", "kept", "discarded", "waiting", "from_logs", "faults")
+_WORDS = ("dyestuffs", "dyes_drawn", "others", "notes", "kept", "discarded", "waiting", "from_logs", "faults")

@@ -28,7 +28,7 @@ class DyedLot:
 def dyed_lots(lines: Iterable[DayLine]) -> tuple[DyedLot, ...]:
     """Every lot of the days that are over and dyed something, in the days' order."""
     return tuple(
-        DyedLot(line.session, line.day, line.recipe, lot.name, lot.kind, lot.mass_g, line.dyestuffs)
+        DyedLot(line.session, line.day, line.recipe, lot.name, lot.kind, lot.mass_g, line.dyed_with)
         for line in lines
         if line.dyed and line.status in ENDED and not line.rehearsal
         for lot in line.fibre

@@ -12,7 +12,7 @@ from dyesession import __version__
 from dyesession.errors import UserError
 from dyesession.storage import Storage, make_folder, read_file, replace_file
 
-MARK = f"dyesession day book 2, {__version__}"
+MARK = f"dyesession day book 3, {__version__}"
 MOST_BYTES = 64_000_000  # far above what 20,000 days need; common practice, no source
 
 

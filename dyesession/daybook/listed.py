@@ -54,7 +54,8 @@ def _day(line: DayLine, today: date, width: int) -> list[str]:
     verdict = f": {line.verdict}" if line.verdict else "" if line.status == "complete" else f": {line.status}"
     lines = _wrapped(f"{line.day}  {line.recipe}{fibre}{kind}{verdict}", "", width)
     lines += _wrapped(line.session, _INDENT, width)
-    told = [f"with {' and '.join(line.dyestuffs)}"] if line.dyestuffs else []
+    told = [f"with {' and '.join(line.dyed_with)}"] if line.dyed_with else []
+    told += [f"from the kept bath “{one.label}” of {one.session}" for one in line.drawn if one.session]
     told += [f"colour {one.colour}{_state(one.wet)}, {one.lot}" for one in line.colours[-1:]]
     told += [f"kept bath “{one}”" for one in line.kept]
     told += [f"{one} mordanted, waiting for a bath" for one in line.waiting if line.status != "open"]

@@ -64,8 +64,9 @@ def _section(heading: str, inside: Iterable[str]) -> str:
 
 
 def _swatches(line: DayLine) -> Iterable[str]:
-    for one in line.colours:
-        state = "" if one.wet is None else ", wet" if one.wet else ", dry"
+    for one in (*line.undyed, *line.colours):
+        state = ", before dyeing" if one in line.undyed else ""
+        state += "" if one.wet is None else ", wet" if one.wet else ", dry"
         words = f"{one.lot or 'the fibre'}{state}: {one.colour}"
         shown = screen_hex(one.colour)
         yield swatch_svg(shown, words) if shown else f"<p>{escape(words)}</p>"

@@ -6,7 +6,7 @@ from dyesession.account.logged import starting_of
 from dyesession.daybook import papers
 from dyesession.daybook.baths import bath_reviews
 from dyesession.daybook.curves import curves
-from dyesession.daybook.day_line import ColourLine, day_line
+from dyesession.daybook.day_line import ColourLine, DayLine, day_line
 from dyesession.daybook.doses import dose_reviews
 from dyesession.daybook.model import KeptReview, Review
 from dyesession.daybook.otherwise import otherwise
@@ -54,13 +54,17 @@ def review(day: LoggedDay) -> Review:
         file_notes=tuple(day.notes),
         otherwise=otherwise(day, paces, last, steps, alarms, flags),
         curves=curves(paces, last),
-        shades=tuple(_shade(one) for one in day_line(day, "").colours),
+        shades=_shades(day_line(day, "")),
         starts_from=tuple(_number(one) for one in starting_of(day.header).priors.values()),
     )
 
 
-def _shade(one: ColourLine) -> str:
-    state = "" if one.wet is None else ", wet" if one.wet else ", dry"
+def _shades(line: DayLine) -> tuple[str, ...]:
+    return (*(_shade(one, ", before dyeing") for one in line.undyed), *(_shade(one) for one in line.colours))
+
+
+def _shade(one: ColourLine, when: str = "") -> str:
+    state = f"{when}{'' if one.wet is None else ', wet' if one.wet else ', dry'}"
     return f"{one.lot or 'the fibre'}{state}: {one.colour}"
 
 

@@ -37,7 +37,7 @@ def _tag(line: DayLine, name: str) -> Tag:
         ("skein", f"{name}, {show_mass(lot.mass_g)} {lot.kind}"),
         ("dyed", f"{line.day}{' (rehearsal)' if line.rehearsal else ' (demo)' if line.demo else ''}"),
         ("recipe", line.recipe),
-        ("with", ", ".join(line.dyestuffs)),
+        ("with", ", ".join(line.dyed_with)),
         ("over", ", ".join(one for one in line.others if not _only_washes(one))),
         ("colour", colour),
         ("tried", "; ".join(_tried(one) for one in cared)),

@@ -75,7 +75,7 @@ def _anywhere(text: str) -> Condition:
     wanted = text.casefold().split()
 
     def holds(line: DayLine) -> bool:
-        told = (line.session, line.recipe, line.verdict, *line.dyestuffs, *line.others, *line.notes, *line.kept,
+        told = (line.session, line.recipe, line.verdict, *line.dyed_with, *line.others, *line.notes, *line.kept,
                 *(f"{one.kind} {one.name}" for one in line.fibre), *(one.result for one in line.cared))  # fmt: skip
         everything = " ".join(told).casefold()
         return all(word in everything for word in wanted)
@@ -89,11 +89,11 @@ def _in(value: str, texts: Iterable[str]) -> bool:
 
 
 def _dyestuff(value: str, _: date) -> Holds:
-    return lambda line: _substance_in(value, line.dyestuffs)
+    return lambda line: _substance_in(value, line.dyed_with)
 
 
 def _with(value: str, _: date) -> Holds:
-    return lambda line: _substance_in(value, (*line.dyestuffs, *line.others))
+    return lambda line: _substance_in(value, (*line.dyed_with, *line.others))
 
 
 def _substance_in(value: str, names: Iterable[str]) -> bool:

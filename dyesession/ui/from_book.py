@@ -76,7 +76,8 @@ def swatch_of(one: ColourLine) -> Swatch | None:
 
 def _tells(line: DayLine, due: list[str]) -> list[str]:
     told = [f"“{line.verdict}”"] if line.verdict else []
-    told += [f"with {' and '.join(line.dyestuffs)}"] if line.dyestuffs else []
+    told += [f"with {' and '.join(line.dyed_with)}"] if line.dyed_with else []
+    told += [f"from the kept bath “{one.label}”" for one in line.drawn if one.session]
     told += [f"aftercare due: {', '.join(due)}"] if due else []
     told += [f"kept: {', '.join(line.kept)}"] if line.kept else []
     told += [f"repeats {line.from_logs[0]}"] if line.from_logs else []

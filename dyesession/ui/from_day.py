@@ -64,9 +64,10 @@ def _came_out(line: DayLine) -> Iterator[Told | Shades]:
         yield Told(f"“{line.verdict}”", strong=True)
     kind = mark_of(line)
     yield Told(f"{line.recipe}, {fibre_of(line)}", head=line.day, mark=kind)
-    if line.dyestuffs:
+    if line.dyed_with:
         over = f" over {' and '.join(line.others)}" if line.others else ""
-        yield Told(f"{' and '.join(line.dyestuffs)}{over}", head="with")
+        yield Told(f"{' and '.join(line.dyed_with)}{over}", head="with")
+    yield from (Told(f"the kept bath “{one.label}” of {one.session}", head="from") for one in line.drawn if one.session)
     if line.from_logs:
         yield Told(", ".join(line.from_logs), head="repeats")
     yield from (Told(f"{one.what}{f' ({one.lot})' if one.lot else ''}: {one.result}", head="tried") for one in line.cared)

@@ -6,15 +6,18 @@ from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
+from daybook.logged import logged
 from daybook.written import written
 from days import Day
 
 from dyesession.daybook.aftercare import LAPSES_DAYS, aftercare_due, all_due
-from dyesession.daybook.day_line import as_plain, from_plain
+from dyesession.daybook.day_line import as_plain, day_line, from_plain
 from dyesession.daybook.finding import FolderUnreadable, day_book
 from dyesession.daybook.listed import day_book_as_json, day_book_lines
+from dyesession.daybook.review import review
 from dyesession.daybook.where import NotACondition, condition, matching
 from dyesession.session import events as e
+from dyesession.session.opening import read_day
 from dyesession.storage import DISK
 
 TODAY = date(2026, 3, 16)
@@ -259,3 +262,39 @@ def test_the_lines_fit_the_width_and_json_tells_what_is_due(logs: Path) -> None:
     told = day_book_as_json(book.days, book.aside, date(2026, 3, 20))
     assert "dry shade" in [one["what"] for one in told["days"][0]["aftercare_due"]]
     json.dumps(told)
+
+
+def test_a_day_dyed_in_a_kept_bath_is_found_by_the_dyestuff_that_the_bath_brought(tmp_path: Path) -> None:
+    day = Day()
+    day.do(e.Drawn("dye pot", "weld bath 3", SECOND, 2.0, ("weld", "potassium alum")))
+    written(day, tmp_path, FIRST)
+    [line] = day_book(DISK, [tmp_path]).days
+    assert line.dyestuffs == () and line.dyed_with == ("weld",)
+    assert matching([line], [condition("dyestuff weld", TODAY)]) and not matching([line], [condition("dyestuff alum", TODAY)])
+    assert f"from the kept bath “weld bath 3” of {SECOND}" in " ".join(" ".join(day_book_lines([line], (), TODAY, 200)).split())
+    assert from_plain(json.loads(json.dumps(as_plain(line)))) == line
+
+
+def test_what_was_read_before_the_dyeing_is_not_how_it_came_out(tmp_path: Path) -> None:
+    day = Day()
+    day.do(e.Read(lot="large skein", colour="#d9d2c3", wet=False))
+    while (step := day.state.step("dye")) is None or step.status != "complete":
+        day.space()
+    written(day, tmp_path, FIRST)
+    [line] = day_book(DISK, [tmp_path]).days
+    assert line.colours == () and [one.colour for one in line.undyed] == ["#d9d2c3"]
+    assert not matching([line], [condition("near #d9d2c3 within 3", TODAY)])
+    day.do(e.Read(lot="large skein", colour="#8b3a2b", wet=True))
+    written(day, tmp_path, SECOND)
+    line = next(one for one in day_book(DISK, [tmp_path]).days if one.session == SECOND)
+    assert [one.colour for one in line.colours] == ["#8b3a2b"], "what is read at the pot afterwards is"
+    shades = review(read_day(DISK, tmp_path / f"{SECOND}.toml")).shades
+    assert shades == ("large skein, before dyeing, dry: #d9d2c3", "large skein, wet: #8b3a2b")
+
+
+def test_a_dry_reading_of_undyed_fibre_judges_no_dry_shade() -> None:
+    day = Day()
+    day.do(e.Read(lot="large skein", colour="#d9d2c3", wet=False))
+    day.home()
+    line = day_line(logged(day), "a.toml")
+    assert "dry shade" in [one.what for one in aftercare_due(line, date(2026, 3, 20))]
