@@ -124,7 +124,8 @@ def _second(season: Season) -> DemoDay:
     day.do(e.Drawn("big pot", _label(season, MADDER), MADDER, None, ("madder",)))
     day.say("dye in the big pot, to 75 over 50, hold 45")
     day.step_over("dye")
-    day.do(e.Kept("big pot", "madder bath, used twice", 6.4))
+    day.do(e.Read("big pot", ph=6.6))
+    day.do(e.Kept("big pot", "madder bath, used twice", 6.4, place="in the cellar"))
     day.say("rinse in the bucket 2 l")
     day.verdict = "soft coral"
     day.to_the_end()
@@ -226,7 +227,8 @@ def _mordant(season: Season) -> DemoDay:
     day = season.free("Mordanted for later", lots, "2025-09-06T15:00:00+02:00")
     day.say("mordant in the big pot with alum 12 % and tartar 6 %, 4.4 l, to 85 over 45, hold 60")
     day.step_over("mordant")
-    day.do(e.Kept("big pot", "alum bath of September", 4.1))
+    day.do(e.Read("big pot", ph=3.9))
+    day.do(e.Kept("big pot", "alum bath of September", 4.1, place="on the back porch"))
     day.verdict = "to be dyed when the madder is dug"
     day.to_the_end()
     return day

@@ -6,7 +6,7 @@ from datetime import date, datetime
 from typing import Any
 
 from dyesession.shelf.model import KeptBath, Shelf
-from dyesession.shelf.say import bath_sentences, waiting_words, would_do_words
+from dyesession.shelf.say import bath_sentences, demo_words, waiting_words, would_do_words
 
 _LEAST_WIDTH = 40
 CAUTIONS_SHOWN = 3
@@ -15,7 +15,7 @@ CAUTIONS_SHOWN = 3
 def shelf_lines(shelf: Shelf, width: int) -> list[str]:
     """The shelf line by line: baths, waiting fibre, what two days disagree about."""
     width = max(width, _LEAST_WIDTH)
-    lines: list[str] = []
+    lines: list[str] = _wrapped(f"{demo_words(shelf)}.", "", width) if shelf.stood_on else []
     for bath in shelf.baths:
         lines += [*([""] if lines else []), *_bath(bath, width)]
     if shelf.waiting:

@@ -8,6 +8,8 @@ from datetime import date, datetime
 
 from dyesession.account import Band90
 
+TRACE_G = 0.05  # less than any kitchen scale shows; our own choice, no source
+
 
 @dataclass(frozen=True)
 class Inside:
@@ -124,6 +126,13 @@ class KeptBath:
         return tuple(one for one in self.inside if one.role == "mordant")
 
     @property
+    def worth_telling(self) -> tuple[Inside, ...]:
+        """What is in it without traces: a twentieth of a gram of a wash says nothing to a dyer."""
+        return tuple(
+            one for one in self.inside if one.role == "dyestuff" or one.grams is None or one.grams.mean >= TRACE_G
+        )
+
+    @property
     def contents(self) -> tuple[tuple[str, float | None], ...]:
         """Substances and grams, as `care` asks for them; a strained liquor's own mass is not known."""
         return tuple(
@@ -157,11 +166,15 @@ class Told:
 
 @dataclass(frozen=True)
 class Shelf:
-    """Everything that stands, the next to look at first; the fibre that waits, the oldest first."""
+    """Everything that stands, the next to look at first; the fibre that waits, the oldest first.
+
+    `stood_on` is the day a demo season is shown on, where there is nothing but demo days; else None.
+    """
 
     baths: tuple[KeptBath, ...] = ()
     waiting: tuple[Waiting, ...] = ()
     told: tuple[Told, ...] = ()
+    stood_on: date | None = None
 
     def bath(self, label: str) -> KeptBath | None:
         """The bath of that label: the one kept last where several bear it."""

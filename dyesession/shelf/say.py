@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from dyesession.account.say import rounded_band
-from dyesession.shelf.model import Inside, KeptBath, Recharge, Waiting, WouldDo
+from dyesession.shelf.model import Inside, KeptBath, Recharge, Shelf, Waiting, WouldDo
 from dyesession.units import show_mass
 
 LEAST_SHOWN_DEPTH = 0.05
@@ -36,7 +36,7 @@ def _sentences(bath: KeptBath) -> Iterator[str]:
 
 def _holds(bath: KeptBath) -> str:
     litres = rounded_band(bath.volume_l, "L") if bath.volume_l is not None else "nobody read how much"
-    held = ", ".join(_inside(one) for one in bath.inside) or "nothing an account knows of"
+    held = ", ".join(_inside(one) for one in bath.worth_telling) or "nothing an account knows of"
     guess = ", a guess" if bath.how == "guess" else f", {bath.how}"
     return f"{litres}: {held}{guess if bath.inside else ''}"
 
@@ -93,6 +93,11 @@ def waiting_words(one: Waiting) -> str:
         f"the {one.lot}, {show_mass(one.mass_g)} {one.kind}, mordanted with {one.how or 'what was not said'},"
         f" waits since {one.since} ({_ago(one.age_days)})"
     )
+
+
+def demo_words(shelf: Shelf) -> str:
+    """What is said of a shelf that came with the program."""
+    return f"Demo baths, kept by nobody, as they stood on {shelf.stood_on}; they go when you keep a day of your own"
 
 
 def _ago(days: int) -> str:

@@ -32,6 +32,8 @@ def shelf_of(
 ) -> Shelf:
     """Everything that stands on the shelf of these days; rehearsals among them are passed over."""
     all_days = [traced(one) for one in days if not one.rehearsal]
+    stood_on = _demo_stands_on(all_days, today)
+    today = stood_on or today
     standing, told = standing_baths(all_days)
     estimates = Estimates(standing, reckoned)
     over = {one.label for one in told}
@@ -44,7 +46,24 @@ def shelf_of(
         tuple(sorted(baths, key=lambda one: (one.look_again, one.kept_at))),
         waiting_fibre(all_days, today),
         tuple(told),
+        stood_on,
     )
+
+
+DEMO_SHOWN_DAYS_AFTER = 4  # so that what the last demo day left is not yet past its date; our own choice, no source
+
+
+def _demo_stands_on(days: Sequence[Traced], today: date) -> date | None:
+    """A demo season is shown as it stood soon after its last day, not as it would have rotted since."""
+    if not days or not all(is_demo(one) for one in days):
+        return None
+    last = max(one.day.opened.at.date() for one in days)
+    return min(today, last + timedelta(days=DEMO_SHOWN_DAYS_AFTER))
+
+
+def is_demo(day: Traced) -> bool:
+    """Whether a day is an invented one that came with the program."""
+    return day.day.header.get("demo") is True
 
 
 def told_to(shelf: Shelf, session: str) -> tuple[str, ...]:
@@ -93,7 +112,7 @@ def _bath(
         drawn_from=tuple(f"{drew.label} ({_keeper_of(standing, drew)})" for drew in put_by.trace.drew),
         recharge=recharges(_mordanted_in(one, estimates), inside),
         would_do=_would_do(one, estimates, dye, volume_l),
-        demo=keeper.day.header.get("demo") is True,
+        demo=is_demo(keeper),
         began_on=began_on,
         left_l=one.left_l,
         entry=put_by.n,
@@ -192,7 +211,7 @@ def waiting_fibre(days: Sequence[Traced], today: date) -> tuple[Waiting, ...]:
         for lot, how in _mordanted(day):
             if not any(_used(lot, day, later) for later in days if later.day.opened.at > day.day.opened.at):
                 since = day.day.opened.at.date()
-                age, demo = max(0, (today - since).days), day.day.header.get("demo") is True
+                age, demo = max(0, (today - since).days), is_demo(day)
                 found.append(
                     Waiting(day.day.name, lot.name, lot.kind, lot.mass_g, since, age, how, demo)
                 )

@@ -14,7 +14,7 @@ from dyesession.shelf.standing import place_of
 def stored_of(bath: KeptBath, poison_centre: str = "", household: Household | None = None) -> Stored:
     """What `care.label_of` needs to know of a bath that was put by."""
     left = "; ".join(
-        f"{rounded_band(one.grams, 'g')} {one.ingredient}" for one in bath.inside if one.grams is not None
+        f"{rounded_band(one.grams, 'g')} {one.ingredient}" for one in bath.worth_telling if one.grams is not None
     )
     return Stored(
         what=bath.label,

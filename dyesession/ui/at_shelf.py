@@ -54,11 +54,13 @@ class BathShelf:
         shelf = self._shelf
         if shelf is None:
             return (Section("", (Told("looking through the logs …"),)),)
-        from dyesession.shelf.say import waiting_words
+        from dyesession.shelf.say import demo_words, waiting_words
 
         dye, other = ([one for one in shelf.baths if bool(one.dye) is kind] for kind in (True, False))
         waiting = tuple(Told(f"{waiting_words(one)}{_demo(one.demo)}", f"lot:{n}") for n, one in enumerate(shelf.waiting))
+        demo = (Told(f"{demo_words(shelf)}."),) if shelf.stood_on else ()
         found = (
+            Section("demo", demo),
             Section("does not add up", tuple(Told(f"{one.text}.", strong=True) for one in shelf.told)),
             Section("kept baths", tuple(item for one in dye for item in _bath_items(one))),
             Section("mordant baths and others", tuple(item for one in other for item in _bath_items(one))),
@@ -154,8 +156,7 @@ def about_bath(bath: KeptBath) -> tuple[Item, ...]:
         for colour, of in ((done.colour, "the first lot, dry"), (done.then, "this would be near"))
         if colour.startswith("#")
     ) if done is not None else ()
-    stands = (Told(f"It stands {bath.place}."),) if bath.place else ()
-    return (*told, *stands, *cautions, *((Shades(shades),) if shades else ()))
+    return (*told, *cautions, *((Shades(shades),) if shades else ()))
 
 
 def open_shelf(app: DyeApp, bounce_s: float) -> AtLeaf:

@@ -11,7 +11,7 @@ from days import Day, dose, madder_plan
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from dyesession.account import Account, reckon
+from dyesession.account import Account, Band90, reckon
 from dyesession.care import Household, label_lines, label_of
 from dyesession.plan.model import FibreLot
 from dyesession.session import events as e
@@ -30,6 +30,7 @@ from dyesession.shelf import (
     told_to,
 )
 from dyesession.shelf.drawing import standing_baths
+from dyesession.shelf.model import Inside
 from dyesession.shelf.tracing import traced
 
 TODAY = date(2026, 3, 16)
@@ -346,3 +347,23 @@ def test_a_shelf_needs_no_dose_of_a_recipe() -> None:
     day = Day(plan)
     day.home()
     assert shelf_of([named(day, FIRST)], TODAY).baths
+
+
+def test_a_demo_season_is_shown_as_it_stood_and_a_dyer_s_own_shelf_as_it_stands(first: LoggedDay) -> None:
+    demo = replace(first, header={**first.header, "demo": True})
+    later = date(2030, 1, 1)
+    shown = shelf(demo, today=later)
+    assert shown.stood_on == date(2026, 3, 18) and {one.age_days for one in shown.baths} == {3}
+    assert any("kept by nobody, as they stood on 2026-03-18" in one for one in shelf_lines(shown, 200))
+    assert shelf(demo, today=date(2026, 3, 16)).stood_on == date(2026, 3, 16), "never a day that is still to come"
+    own = shelf(first, today=later)
+    assert own.stood_on is None and own.baths[0].past and "nobody" not in " ".join(shelf_lines(own, 200))
+
+
+def test_traces_of_a_wash_are_not_told_and_what_little_colour_is_left_is(first: LoggedDay) -> None:
+    bath = shelf(first).bath(kept_label(first, "dye pot"))
+    assert bath is not None
+    trace = Inside("wash", "neutral textile wash", "scour", Band90(0.04, 0.0, 0.1))
+    pale = Inside("weld", "dried weld", "dyestuff", Band90(0.01, 0.0, 0.1), 50.0)
+    said = bath_sentences(replace(bath, inside=(pale, trace)))[0]
+    assert "weld" in said and "wash" not in said
