@@ -38,7 +38,7 @@ def _tag(line: DayLine, name: str) -> Tag:
         ("dyed", f"{line.day}{' (rehearsal)' if line.rehearsal else ' (demo)' if line.demo else ''}"),
         ("recipe", line.recipe),
         ("with", ", ".join(line.dyed_with)),
-        ("over", ", ".join(one for one in line.others if not _only_washes(one))),
+        ("over", ", ".join(one for one in line.others if not only_washes(one))),
         ("colour", colour),
         ("tried", "; ".join(_tried(one) for one in cared)),
         ("log", line.session),
@@ -46,7 +46,7 @@ def _tag(line: DayLine, name: str) -> Tag:
     return Tag(name, screen_hex(colour), tuple(row for row in rows if row[1]))
 
 
-def _only_washes(name: str) -> bool:
+def only_washes(name: str) -> bool:
     """Nobody dyes over a washing powder."""
     found = find(name)
     return found is not None and found.roles == ("scour",)

@@ -47,7 +47,8 @@ class BathShelf:
         if self._shelf is None:
             return ""
         baths, waiting = len(self._shelf.baths), len(self._shelf.waiting)
-        return f"{baths} bath{'' if baths == 1 else 's'}, {waiting} lot{'' if waiting == 1 else 's'} waiting"
+        demo = f"; demo, as of {self._shelf.stood_on}" if self._shelf.stood_on else ""
+        return f"{baths} bath{'' if baths == 1 else 's'}, {waiting} lot{'' if waiting == 1 else 's'} waiting{demo}"
 
     def sections(self) -> tuple[Section, ...]:
         """Dye baths, mordant baths, waiting fibre, and what two days disagree about."""
@@ -60,11 +61,11 @@ class BathShelf:
         waiting = tuple(Told(f"{waiting_words(one)}{_demo(one.demo)}", f"lot:{n}") for n, one in enumerate(shelf.waiting))
         demo = (Told(f"{demo_words(shelf)}."),) if shelf.stood_on else ()
         found = (
-            Section("demo", demo),
             Section("does not add up", tuple(Told(f"{one.text}.", strong=True) for one in shelf.told)),
             Section("kept baths", tuple(item for one in dye for item in _bath_items(one))),
             Section("mordant baths and others", tuple(item for one in other for item in _bath_items(one))),
             Section("mordanted, waiting for a bath", waiting),
+            Section("demo", demo),
         )
         if not (shelf.baths or shelf.waiting or shelf.told):
             return (Section("", EMPTY),)

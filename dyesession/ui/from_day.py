@@ -10,6 +10,7 @@ from dyesession.daybook.day_line import DayLine, day_line
 from dyesession.daybook.model import Review, StepReview
 from dyesession.daybook.printed import bath_heading, bath_words, dose_words
 from dyesession.daybook.review import review
+from dyesession.daybook.skein_tags import only_washes
 from dyesession.daybook.walk import Pace, walk
 from dyesession.session.fold import opening_state
 from dyesession.session.opening import LoggedDay
@@ -65,7 +66,8 @@ def _came_out(line: DayLine) -> Iterator[Told | Shades]:
     kind = mark_of(line)
     yield Told(f"{line.recipe}, {fibre_of(line)}", head=line.day, mark=kind)
     if line.dyed_with:
-        over = f" over {' and '.join(line.others)}" if line.others else ""
+        others = [one for one in line.others if not only_washes(one)]
+        over = f" over {' and '.join(others)}" if others else ""
         yield Told(f"{' and '.join(line.dyed_with)}{over}", head="with")
     yield from (Told(f"the kept bath “{one.label}” of {one.session}", head="from") for one in line.drawn if one.session)
     if line.from_logs:
