@@ -17,6 +17,7 @@ from dyesession.dyeing.exhaustion import exhausted_share
 from dyesession.dyeing.priors import KEPT_SHARE, STANDARD_LIQUOR_RATIO, UPTAKE_RATE, partition_prior
 from dyesession.errors import UserError
 from dyesession.session.opening import LoggedDay
+from dyesession.substances import find
 from dyesession.units import show_duration, show_percent, show_temperature
 
 OWN = "own weight, no source"
@@ -144,9 +145,24 @@ def _doses(one: DayFacts, other: DayFacts) -> Iterator[Row]:
         if first is not None and second is not None and min(first.percent, second.percent) > 0:
             yield _dose(first, second)
         elif (known := first or second) is not None:
-            here, there = (show_percent(day.percent) if day else "none" for day in (first, second))
-            weight = _MISSING.get(known.role, OTHER_MISSING)
-            yield Row(name, here, there, weight, _BEARS.get(known.role, ""))
+            yield _only_one(known, (first, second), (one, other))
+
+
+def _only_one(known: Dosed, dosed: tuple[Dosed | None, ...], days: tuple[DayFacts, ...]) -> Row:
+    """One day weighed it out; the other had none of it, or brought it along: in a kept bath, or on the fibre."""
+    brought = next((_brought(known, day) for dose, day in zip(dosed, days, strict=True) if dose is None), "")
+    here, there = (show_percent(dose.percent) if dose else brought or "none" for dose in dosed)
+    if brought:
+        effect = "as much as the bath still held" if known.role == "dyestuff" else "weighed on another day"
+        return Row(known.substance, here, there, BATH_DRAWN, effect)
+    return Row(known.substance, here, there, _MISSING.get(known.role, OTHER_MISSING), _BEARS.get(known.role, ""))
+
+
+def _brought(known: Dosed, day: DayFacts) -> str:
+    meant = find(known.substance)
+    if known.role == "dyestuff" and meant is not None and meant.key in day.dyes_drawn:
+        return "in the kept bath"
+    return f"before: {day.came_mordanted}" if known.role == "mordant" and day.came_mordanted else ""
 
 
 def _dose(first: Dosed, second: Dosed) -> Row:
@@ -167,7 +183,8 @@ def _strengths(one: DayFacts, other: DayFacts) -> Iterator[Row]:
 
 
 def _extractions(one: DayFacts, other: DayFacts) -> Iterator[Row]:
-    if one.extractions or other.extractions:
+    poured = any(day.dyes_drawn and not day.extractions for day in (one, other))
+    if (one.extractions or other.extractions) and not poured:
         texts = str(one.extractions), str(other.extractions)
         given = [1.0 - KEPT_SHARE.centre**day.extractions for day in (one, other)]
         if min(given) <= 0:

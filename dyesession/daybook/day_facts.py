@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from dyesession.daybook.called_out import kitchen_then
+from dyesession.daybook.day_line import dyes_drawn
 from dyesession.daybook.model import StepReview
 from dyesession.daybook.steps import step_reviews
 from dyesession.daybook.walk import Pace, walk
@@ -27,7 +28,11 @@ class Dosed:
 
 @dataclass(frozen=True)
 class DayFacts:
-    """One day, as far as it bears on the colour. Minutes, °C, L/kg, mg/L; None where no fact says it."""
+    """One day, as far as it bears on the colour. Minutes, °C, L/kg, mg/L; None where no fact says it.
+
+    `dyes_drawn` are dyestuffs that kept baths brought; `came_mordanted` how every lot was mordanted before this day,
+    "" where one was not.
+    """
 
     name: str
     fibre: str
@@ -47,6 +52,8 @@ class DayFacts:
     colours: Mapping[str, str]
     verdict: str
     strengths: Mapping[str, float]
+    dyes_drawn: tuple[str, ...] = ()
+    came_mordanted: str = ""
 
 
 def day_facts(day: LoggedDay) -> DayFacts:
@@ -82,6 +89,8 @@ def day_facts(day: LoggedDay) -> DayFacts:
         colours=_colours(paces),
         verdict=last.verdict,
         strengths={one.substance: one.strength for one in kitchen.jars if one.strength},
+        dyes_drawn=dyes_drawn(one.entry.event for one in paces),
+        came_mordanted="; ".join(dict.fromkeys(one.mordanted for one in lots)) if all(one.mordanted for one in lots) else "",
     )
 
 

@@ -154,7 +154,7 @@ def day_line(day: LoggedDay, file: str) -> DayLine:
         from_logs=lineage(day),
         faults=tuple(day.notes),
         used=_used(last),
-        dyes_drawn=tuple(_dyes_drawn(events)),
+        dyes_drawn=dyes_drawn(events),
         undyed=undyed,
     )
 
@@ -209,10 +209,11 @@ def _waiting(last: State) -> tuple[str, ...]:
     )
 
 
-def _dyes_drawn(events: Iterable[e.Event]) -> Iterable[str]:
+def dyes_drawn(events: Iterable[e.Event]) -> tuple[str, ...]:
+    """The dyestuffs that kept baths of other days brought, each once."""
     names = dict.fromkeys(name for one in events if isinstance(one, e.Drawn) for name in one.contents)
     found = (find(name) for name in names)
-    return dict.fromkeys(one.key for one in found if one is not None and "dyestuff" in one.roles)
+    return tuple(dict.fromkeys(one.key for one in found if one is not None and "dyestuff" in one.roles))
 
 
 def _colours(

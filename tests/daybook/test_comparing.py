@@ -6,7 +6,7 @@ from functools import cache
 
 import pytest
 from daybook.logged import logged
-from days import Day
+from days import Day, madder_plan
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -14,7 +14,7 @@ from dyesession.daybook.compared import comparison_as_json, comparison_lines
 from dyesession.daybook.comparing import compare
 from dyesession.kitchen import kitchen_for_log
 from dyesession.kitchen.model import Kitchen, TapWater
-from dyesession.plan.model import PlannedVessel
+from dyesession.plan.model import FibreLot, PlannedVessel
 from dyesession.session import events as e
 from dyesession.session.opening import LoggedDay
 
@@ -90,3 +90,15 @@ def test_lines_fit_and_json_is_plain() -> None:
     for width in (40, 80):
         assert all(len(one) <= width for one in comparison_lines(found, width))
     assert json.loads(json.dumps(comparison_as_json(found)))["differences"][0]["what"] == "madder root"
+
+
+def test_what_a_kept_bath_or_the_fibre_brought_along_is_not_called_none() -> None:
+    plan = replace(madder_plan(), lots=(FibreLot("third skein", "wool", 60.0, mordanted="alum 12 %, in May"),), steps=())
+    day = Day(plan)
+    day.do(e.Drawn("dye pot", "madder bath 3", "2026-03-01-first-k7q2", 4.0, ("madder", "potassium alum")))
+    rows = {one.what: one for one in compare(a_day(), logged(day)).rows}
+    assert (rows["madder root"].one, rows["madder root"].other) == ("50 %", "in the kept bath")
+    assert rows["potassium alum"].other == "before: alum 12 %, in May"
+    assert rows["cream of tartar"].other == "none"
+    assert rows["madder root"].effect == "as much as the bath still held"
+    assert "extractions" not in rows, "a liquor that was poured in was extracted on another day"
