@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from dyesession.errors import UserError
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
     from datetime import date
 
     from dyesession.care import Reminder
@@ -25,6 +26,10 @@ if TYPE_CHECKING:
 
 class NotOnTheShelf(UserError):
     """No bath of that label stands there, or several do."""
+
+
+class LeftAsItStands(UserError):
+    """The dyer, told what to mind, would rather not."""
 
 
 def days_for_the_shelf(workroom: Workroom, book: DayBook) -> list[LoggedDay]:
@@ -96,8 +101,12 @@ def draw_into(
     vessel: str,
     volume_l: float | None,
     clock: Clock,
+    agreed: Callable[[tuple[Reminder, ...]], bool] = lambda minded: True,
 ) -> tuple[str, tuple[Reminder, ...]]:
-    """Pour a kept bath into a pot of an open day, and write it there; answers with the pot and what to bear in mind."""
+    """Pour a kept bath into a pot of an open day, and write it there; answers with the pot and what to bear in mind.
+
+    `agreed` is asked with what to bear in mind before anything is written; a no raises `LeftAsItStands`.
+    """
     from dyesession.account.live import reckoner_for
     from dyesession.cli.workroom import check_own
     from dyesession.session.opening import resume_day
@@ -113,6 +122,8 @@ def draw_into(
         state = session.snapshot.state
         told = drawn(bath, pot_named(vessel, state), volume_l)
         minded = drawing(bath, told.vessel, situation_of(state, told, kitchen.household), kitchen.household)
+        if not agreed(minded):
+            raise LeftAsItStands(f"“{bath.label}” stands as it stood; nothing was written.")
         done(session, told)
         return told.vessel, minded
     finally:

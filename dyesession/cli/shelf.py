@@ -2,6 +2,7 @@
 
 import argparse
 import json
+import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -123,7 +124,9 @@ def _draw(options: argparse.Namespace) -> int:
             ' madder-brick-red-on-wool --fibre "75 g wool"'
         )
     litres = _litres(options.litres)
-    pot, minded = draw_into(workroom, DISK, log, bath, options.into, litres, SystemClock())
+    pot, minded = draw_into(
+        workroom, DISK, log, bath, options.into, litres, SystemClock(), lambda minded: _agreed(options, minded)
+    )
     much = "All" if litres is None else f"{litres:g} L"
     return _say(options, f"{much} of “{bath.label}” poured into the {pot}.", minded, log)
 
@@ -175,16 +178,32 @@ def _discard(options: argparse.Namespace) -> int:
 
 
 def _do(options: argparse.Namespace, act: "ShelfAct") -> int:
-    from dyesession.cli.at_shelf import write
+    from dyesession.cli.at_shelf import LeftAsItStands, write
     from dyesession.clock import SystemClock
     from dyesession.storage import DISK
 
+    if not _agreed(options, act.reminders):
+        raise LeftAsItStands(f"{act.title}: not done, and nothing was written.")
     path = write(_workroom(options), DISK, act, SystemClock())
     return _say(options, act.says, act.reminders, path)
 
 
+def _agreed(options: argparse.Namespace, minded: "Iterable[Reminder]") -> bool:
+    """A person at a terminal is told what to bear in mind first, and asked; a script says what it does by calling."""
+    if not _is_asked(options) or not (lines := tuple(dict.fromkeys(one.text for one in minded))):
+        return True
+    print("\n".join(("First bear in mind:", *(f"! {one}" for one in lines))))
+    while (answer := input("Go on? (yes, no) ").strip().lower()) not in ("y", "yes", "n", "no"):
+        print('Answer yes or no, for example "yes".')
+    return answer in ("y", "yes")
+
+
+def _is_asked(options: argparse.Namespace) -> bool:
+    return sys.stdin.isatty() and sys.stdout.isatty() and not getattr(options, "json", False)
+
+
 def _say(options: argparse.Namespace, text: str, minded: "Iterable[Reminder]", log: Path) -> int:
-    lines = tuple(dict.fromkeys(one.text for one in minded))
+    lines = () if _is_asked(options) else tuple(dict.fromkeys(one.text for one in minded))
     if getattr(options, "json", False):
         document: dict[str, Any] = {"done": text, "reminders": list(lines), "log": log.stem}
         print(json.dumps(document, ensure_ascii=False, indent=2))

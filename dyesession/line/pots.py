@@ -5,13 +5,14 @@ Knows names and amounts; whether the day allows it is the engine's to say.
 """
 
 from dyesession.line import amounts
-from dyesession.line.answers import Answer, Deed, Verb
+from dyesession.line.answers import Answer, Deed, Guess, Verb
 from dyesession.line.phrase import Phrase, in_sieve, no_more
 from dyesession.line.trouble import LineError
 from dyesession.session import events as e
-from dyesession.session.from_shelf import completed
+from dyesession.session.from_shelf import beyond, completed
 from dyesession.session.state import State, StepState
-from dyesession.units import quoted
+from dyesession.session.typed_plan import first_minded
+from dyesession.units import quoted, show_volume
 
 
 def _volume(phrase: Phrase) -> tuple[float | None, str, str]:
@@ -245,8 +246,16 @@ def draw(phrase: Phrase) -> Answer:
     vessel = phrase.pot_or_new("draw madder exhaust into D 2 l")
     litres, echo, _ = _volume(phrase)
     bath = next((one.bath for one in phrase.state.kept if one.label == label), None)
-    drawn = e.Drawn(vessel, label, "", litres, bath.liquor_of if bath is not None else ())
-    return Deed(completed(shelf, phrase.state, drawn), echo)
+    drawn = completed(
+        shelf, phrase.state, e.Drawn(vessel, label, "", litres, bath.liquor_of if bath is not None else ())
+    )
+    if trouble := beyond(shelf, drawn):
+        raise LineError(trouble)
+    minded = first_minded(phrase.state, drawn)
+    if bath is not None:
+        return Deed(drawn, echo)
+    much = f"{show_volume(litres)} of " if litres is not None else ""
+    return Guess(drawn, f"{much}{label} into the {vessel}. {minded}".rstrip(". "))
 
 
 VERBS = (

@@ -151,21 +151,20 @@ def _pour(found: re.Match[str], state: State, why: str, shelf: FromShelf) -> Und
     drawn = completed(shelf, state, e.Drawn(pot, label, volume_l=litres))
     if trouble := beyond(shelf, drawn):
         raise NotUnderstood(f"{trouble}.")
-    minded = _minded(state, drawn)
+    worst = first_minded(state, drawn)
+    minded = f". {worst}" if worst else ""
     much = f"{show_volume(litres)} of " if litres is not None else ""
     of = f" of {drawn.session}" if isinstance(drawn, e.Drawn) and drawn.session else ""
     return Understood(drawn, f"{much}the {label}{of} into the {pot}{f': {why}' if why else ''}{minded}")
 
 
-def _minded(state: State, drawn: e.Event) -> str:
+def first_minded(state: State, drawn: e.Event) -> str:
     """The gravest thing to bear in mind before it is poured. Raises `NotUnderstood` for what must never meet."""
     situation = situation_of(state, drawn, Household())
     worst = next(iter(reminders(situation)), None) if situation is not None else None
-    if worst is None:
-        return ""
-    if worst.severity >= WORST:
+    if worst is not None and worst.severity >= WORST:
         raise NotUnderstood(f"That must not be poured together. {worst.text}")
-    return f". {worst.text}"
+    return worst.text if worst is not None else ""
 
 
 def _dose(found: re.Match[str], state: State, why: str) -> Understood:
