@@ -163,7 +163,8 @@ class Review:
     """A whole day looked back on.
 
     `otherwise` is what went otherwise than planned, `shades` the colours read of fibre, `starts_from` the dyer's
-    own numbers its estimates started from, each with its days.
+    own numbers its estimates started from, each with its days; `cost` what went in came to by the prices in the
+    kitchen of that day, "" where it had none.
     """
 
     session: str
@@ -191,3 +192,4 @@ class Review:
     curves: tuple[Curve, ...] = ()
     shades: tuple[str, ...] = ()
     starts_from: tuple[str, ...] = ()
+    cost: str = ""

@@ -35,6 +35,7 @@ def day_page(day: LoggedDay) -> str:
         _section("The day, in hours from its opening: hollow as planned, filled as it was", _lanes(found)),
         _section("Heat: dots as read, dashed as wanted", _heat(found)),
         _section("Doses", [_doses(found.doses)]),
+        _section("Cost, by the prices in your kitchen then", [f"<p>{escape(found.cost)}</p>"] if found.cost else []),
         _section("Baths: shown then, and reckoned now", [_baths(found.baths)]),
         _section("Everything", [f"<pre>{escape(chr(10).join(review_lines(found, 96)))}</pre>"]),
     ]

@@ -45,6 +45,7 @@ def review_lines(review: Review, width: int) -> list[str]:
     lines += _section("Heat, wanted and read", heat_lines(review.curves), wrap)
     lines += _section("Steps, planned and actual", (_step(review, one) for one in review.steps), wrap)
     lines += _section("Doses, planned and weighed", (dose_words(one) for one in review.doses), wrap)
+    lines += _section("Cost, by the prices in your kitchen then", [review.cost] if review.cost else (), wrap)
     for bath in review.baths:
         lines += _section(bath_heading(bath), bath_words(review, bath), wrap)
     lines += _section("Your own numbers that the estimates started from", review.starts_from, wrap)

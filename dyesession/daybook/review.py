@@ -2,9 +2,12 @@
 screens.
 """
 
+from collections.abc import Sequence
+
 from dyesession.account.logged import starting_of
 from dyesession.daybook import papers
 from dyesession.daybook.baths import bath_reviews
+from dyesession.daybook.called_out import kitchen_then
 from dyesession.daybook.curves import curves
 from dyesession.daybook.day_line import ColourLine, DayLine, day_line
 from dyesession.daybook.doses import dose_reviews
@@ -15,6 +18,9 @@ from dyesession.daybook.report import review_as_json
 from dyesession.daybook.steps import step_reviews
 from dyesession.daybook.walk import walk
 from dyesession.dyeing.priors import Prior
+from dyesession.kitchen.model import Jar
+from dyesession.plan.stock import cost_of_used
+from dyesession.plan.stock_text import cost_words
 from dyesession.session import events as e
 from dyesession.session.fold import opening_state
 from dyesession.session.opening import LoggedDay
@@ -29,7 +35,7 @@ def review(day: LoggedDay) -> Review:
     last = paces[-1].after if paces else opening_state(day.plan)
     events = [one.entry.event for one in paces]
     steps, alarms = step_reviews(day, paces, last), papers.alarms(paces)
-    flags = papers.flags(day.entries, last)
+    flags, line = papers.flags(day.entries, last), day_line(day, "")
     return Review(
         session=day.name,
         recipe=day.recipe,
@@ -54,9 +60,16 @@ def review(day: LoggedDay) -> Review:
         file_notes=tuple(day.notes),
         otherwise=otherwise(day, paces, last, steps, alarms, flags),
         curves=curves(paces, last),
-        shades=_shades(day_line(day, "")),
+        shades=_shades(line),
         starts_from=tuple(_number(one) for one in starting_of(day.header).priors.values()),
+        cost=_cost(line, kitchen_then(day).jars),
     )
+
+
+def _cost(line: DayLine, jars: Sequence[Jar]) -> str:
+    used_g = {one.substance: one.mass_g for one in line.used}
+    cost = cost_of_used(used_g, sum(one.mass_g for one in line.fibre), jars)
+    return cost_words(cost) if cost.price is not None and cost.per_100_g is not None else ""
 
 
 def _shades(line: DayLine) -> tuple[str, ...]:

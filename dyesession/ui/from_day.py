@@ -46,6 +46,7 @@ def day_leaf(day: LoggedDay, today: date) -> DayLeaf:
         Section("the day: a line as planned, a bar as it was", tuple(_lanes(found))),
         Section("heat: dotted as wanted, a line as read", tuple(_heat(day, paces, last, found))),
         Section("doses", tuple(Told(dose_words(one)) for one in found.doses)),
+        Section("cost, by the prices in your kitchen then", (Told(found.cost),) if found.cost else ()),
         *_baths(found),
         Section("readings", tuple(Told(one.text, head=f"{one.at:%H:%M}") for one in found.readings)),
         Section("notes", tuple(Told(one.text, head=f"{one.at:%d.%m.}") for one in (*found.notes, *found.aftercare))),

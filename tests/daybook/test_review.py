@@ -15,6 +15,8 @@ from hypothesis import strategies as st
 
 from dyesession.account.live import reckoner_for
 from dyesession.daybook import Review, review, review_as_json, review_lines
+from dyesession.kitchen import kitchen_for_log
+from dyesession.kitchen.model import Jar, Kitchen
 from dyesession.session import events as e
 from dyesession.session.fold import Entry
 from dyesession.session.opening import LoggedDay
@@ -306,3 +308,15 @@ def test_the_printed_review_names_the_steps_the_doses_and_the_correction() -> No
     assert "mordant (mordant pot): complete. " in text
     assert "alum: planned 28.8 g, put in 31 g (+8 %), planned" in text
     assert f"entry {alum} (added): mass_g was 28.8, is 31.0; misread the scale" in text
+
+
+def test_a_day_tells_what_its_colour_cost_by_the_prices_of_its_own_kitchen() -> None:
+    day = Day()
+    day.home()
+    jars = (Jar("madder, autumn", "madder root", price_per_100_g=4.5), Jar("alum", "potassium alum", price_per_100_g=2.0))
+    header = {"kitchen": kitchen_for_log(Kitchen(jars=jars))}
+    priced = review(replace(logged(day), header=header))
+    # 120 g at 4.50 and 28.8 g at 2.00 for 100 g, over 240 g of fibre
+    assert priced.cost.startswith("5.98, 2.49 for 100 g of fibre; without ") and "cream of tartar" in priced.cost
+    assert any("Cost, by the prices" in one for one in review_lines(priced, 100))
+    assert review(logged(day)).cost == "" and not any("Cost" in one for one in review_lines(review(logged(day)), 100))
