@@ -15,6 +15,7 @@ from dyesession.account.strengths import FRESH, sample_of, strain_named
 from dyesession.dyeing.strength import UNLIKE_WARMTH_C
 from dyesession.session import events as e
 from dyesession.session.state import OUT_WET, State
+from dyesession.session.typed_strength import COOLED
 
 ROOM_C = 20.0
 JUG = 1.05  # a jug may overstate by so much before a volume is doubted: its usual error, no source
@@ -140,7 +141,7 @@ def _ordinal(number: int) -> str:
 def _unlike_warmth(account: Account, state: State, event: e.Read) -> str | None:
     """Liquors compared hot with cold: a strain or a sample set aside is taken as cooled."""
     behind = account.behind
-    if event.strength is None or not event.against or not isinstance(behind, Behind):
+    if event.strength is None or not event.against or not isinstance(behind, Behind) or COOLED in event.method:
         return None
     if event.vessel not in behind.held.baths:
         return None
@@ -159,7 +160,7 @@ def _unlike_warmth(account: Account, state: State, event: e.Read) -> str | None:
         return None
     return (
         f"The {event.vessel} is at about {mine_c:.0f} °C and {event.against} at about {other_c:.0f} °C: were both samples"
-        " as warm when you compared them? Let them stand until they are"
+        " as warm when you compared them? Let them stand until they are; if they had, type “cooled” behind it"
     )
 
 

@@ -47,6 +47,13 @@ def _advice(found: OnceMore) -> str:
     return f"{word}: one more refresh would bring {share} more of what you have drawn ({_ends(found.brings_percent)}; {slow}){costs}"
 
 
+def again_in_short(found: OnceMore) -> Said:
+    """The same in a line that stands beside a pot while the dyestuff is still in the sieve."""
+    cost = "" if found.minutes is None else f" for {_to_five(found.minutes)} min heat"
+    how: How = "guess" if found.is_guess else "matched"
+    return Said(f"Again? {_ADVICE[found.advice]}: {_ends(found.brings_percent)} % more{cost}", how, "depth")
+
+
 def _about(band: Band90, unit: str) -> str:
     return f"about {band.mean:.0f} {unit}" if band.mean >= 1.0 else f"less than 1 {unit}"
 

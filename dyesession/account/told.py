@@ -8,8 +8,14 @@ from dyesession.account.along import along
 from dyesession.account.model import Account
 from dyesession.account.once_more import once_more
 from dyesession.account.over_the_day import over_the_day
-from dyesession.account.say import Said, main_bath, plain, rounded_band, sentences
-from dyesession.account.say_answers import along_words, last_effects, once_more_words, would_take_words
+from dyesession.account.say import Said, main_bath, rounded_band, sentences
+from dyesession.account.say_answers import (
+    again_in_short,
+    along_words,
+    last_effects,
+    once_more_words,
+    would_take_words,
+)
 from dyesession.account.would_take import would_take
 from dyesession.dyeing.limits import OutOfRange
 from dyesession.errors import UserError
@@ -50,6 +56,12 @@ def dark_enough(account: Account, vessel: str) -> tuple[Said, ...]:
     return tuple(one for lot in inside for one in along_words(along(account, lot), wet=True))
 
 
+def again(account: Account, lot: str) -> tuple[Said, ...]:
+    """Whether to extract a dyestuff again, in one short line; nothing before its first strain."""
+    found = once_more(account, lot)
+    return (again_in_short(found),) if found is not None else ()
+
+
 def old_bath(account: Account, bath: str, kind: str, mass_g: float) -> tuple[Said, ...]:
     """What a bath would still do for so much fibre of a kind; nothing for a bath or a fibre nobody knows."""
     try:
@@ -83,7 +95,7 @@ def picture(account: Account, vessel: str, cells: int = PICTURE_CELLS) -> str:
         second = points[0].second + span_s * (cell + 1) / cells
         now = next(one for one in reversed(points) if one.second <= second or one is points[0])
         row += BLOCKS[round((len(BLOCKS) - 1) * now.strength_g_l.mean / most)]
-    return f"{row}  now {rounded_band(points[-1].strength_g_l, 'g/L')}, at most about {plain(most)} g/L"
+    return f"{row}  now {rounded_band(points[-1].strength_g_l, 'g/L')}, at most about {most:.{0 if most >= 10.0 else 1}f} g/L"
 
 
 def strength_today(account: Account, plan: Plan) -> str:

@@ -10,7 +10,15 @@ from dyesession.line.phrase import Phrase, holds_liquor, pot_in_question, step_i
 from dyesession.line.trouble import LineError
 from dyesession.session import events as e
 from dyesession.session.asking import Ask
-from dyesession.session.typed_strength import HOW_TO_TAKE, read_of, said_back, taken
+from dyesession.session.typed_strength import (
+    HOW_TO_TAKE,
+    as_cooled,
+    held_against,
+    method_of,
+    read_of,
+    said_back,
+    taken,
+)
 from dyesession.session.words import pot
 from dyesession.units import quoted, show_mass
 
@@ -39,15 +47,20 @@ def strength(phrase: Phrase) -> Answer:
     """`strength C 31 %`, `strength C 0.31 against first strain`."""
     if not phrase.text.strip():
         return Tell(HOW_TO_TAKE)
+    phrase.text, cooled = as_cooled(phrase.text)
     whole = phrase.text
     before, _, against = phrase.text.partition(" against ")
     phrase.text = before
     vessel, guessed = _pot(phrase, "strength C 31 %")
     if (found := taken(_without_pot(whole))) is not None:
-        return Deed(read_of(vessel, *found), f"{pot(phrase.state, vessel)}: {said_back(*found)}.")
+        taken_as, beside = found[0], held_against(phrase.state, vessel, found[1])
+        said = f"{pot(phrase.state, vessel)}: {said_back(taken_as, beside)}."
+        return Deed(read_of(vessel, taken_as, beside, cooled), said)
     typed = amounts.share(_left(phrase, "strength C 31 %"))
-    how = "matched" if against else "read"
-    return Deed(e.Read(vessel, strength=typed.value, against=against.strip(), how=how), _echo(guessed, typed))
+    how, beside = "matched" if against else "read", held_against(phrase.state, vessel, against.strip())
+    said = _echo(guessed, typed) if beside == against.strip() else f"{typed.shown} of {beside}."
+    method = method_of("", cooled)
+    return Deed(e.Read(vessel, strength=typed.value, against=beside, how=how, method=method), said)
 
 
 def _without_pot(text: str) -> str:

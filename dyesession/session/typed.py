@@ -19,7 +19,7 @@ from dyesession.session.typed_plan import EXAMPLE as CHANGE_EXAMPLE
 from dyesession.session.typed_plan import read_change
 from dyesession.session.typed_stage import EXAMPLE as STAGE_EXAMPLE
 from dyesession.session.typed_stage import read_stage
-from dyesession.session.typed_strength import read_of, said_back, taken
+from dyesession.session.typed_strength import as_cooled, held_against, method_of, read_of, said_back, taken
 from dyesession.session.understood import Hand, NotUnderstood, Understood
 from dyesession.units import (
     Overnight,
@@ -168,14 +168,18 @@ def _number(text: str, what: str, low: float, high: float) -> float:
 
 def _strength(text: str, state: State, hand: Hand) -> Understood:
     _needs_pot(hand, "strength")
+    text, cooled = as_cooled(text)
     if (found := taken(text)) is not None:
-        said = f"{_letter(state, hand.vessel)} is {said_back(*found)}"
-        return Understood(read_of(hand.vessel, *found), said)
-    figure, _, against = text.partition(" of ")
+        strength, against = found[0], held_against(state, hand.vessel, found[1])
+        said = f"{_letter(state, hand.vessel)} is {said_back(strength, against)}"
+        return Understood(read_of(hand.vessel, strength, against, cooled), said)
+    figure, _, named = text.partition(" of ")
+    against = held_against(state, hand.vessel, named.strip())
     value = _number(figure.rstrip("%").strip(), "strength", 0, 1e6)
     value = value / 100 if figure.strip().endswith("%") else value
     beside = f" of {against}" if against else ""
-    read = e.Read(hand.vessel, strength=value, against=against.strip(), how="matched")
+    method = method_of("", cooled)
+    read = e.Read(hand.vessel, strength=value, against=against, how="matched", method=method)
     return Understood(read, f"{_letter(state, hand.vessel)} is {value:g}{beside} in strength")
 
 

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dyesession.colour.srgb import LIGHT_OF_BYTE
 from dyesession.dyeing.strength import Method, Strength, by_columns, by_dilution, by_light, thinned
 from dyesession.session import events as e
+from dyesession.session.state import State
 
 HOW_TO_TAKE = (
     "One spoon of the stronger and 2 of water look like it: type 1:2 of the first strain. Two glasses seen"
@@ -18,7 +19,11 @@ HOW_TO_TAKE = (
     "Three white dishes in one photo, this one, the other, water: #8b3a2b #6e2a1b #f2efe8 of the first strain;"
     " in a clear glass: glass and the three. Or how it is: 31 % of the first strain.",
 )
+FIRST_STRAIN = "first strain"
 MATCHED: tuple[Method, ...] = ("dilution match", "equal columns")
+
+COOLED = "samples cooled"
+_COOLED = re.compile(r"[\s,]+(?:both\s+|samples\s+|as\s+)*cooled\.?\s*$", re.IGNORECASE)
 
 _FIGURE = r"(\d+(?:[.,]\d+)?)"
 _SPOONS = re.compile(rf"{_FIGURE}\s*(?:spoons?)?\s*(?::|\+|and)\s*{_FIGURE}(?:\s*(?:spoons?)?\s*(?:of\s+)?water)?$")
@@ -44,12 +49,37 @@ def taken(text: str) -> tuple[Strength, str] | None:
     return (thinned(found, _number(times[1])) if times is not None else found), against
 
 
-def read_of(vessel: str, strength: Strength, against: str) -> e.Read:
+def held_against(state: State, vessel: str, named: str) -> str:
+    """What a strength was held against: as named, else the first strain of the one dyestuff that is in the pot again.
+
+    A share is always a share of something; nothing else stands there to be held beside it.
+    """
+    again = [one for one in state.dyestuffs if one.place == vessel and one.pulls]
+    return named if named or len(again) != 1 else FIRST_STRAIN
+
+
+def as_cooled(text: str) -> tuple[str, bool]:
+    """A strength's text without the word that both samples had cooled before they were compared, and whether it stood."""
+    bare = _COOLED.sub("", text)
+    return bare, bare != text
+
+
+def method_of(method: str, cooled: bool) -> str:
+    """How a strength was taken, and that both samples had cooled where that was said."""
+    return ", ".join(one for one in (method, COOLED if cooled else "") if one)
+
+
+def read_of(vessel: str, strength: Strength, against: str, cooled: bool = False) -> e.Read:
     """The reading to write down."""
     how = "matched" if strength.method in MATCHED else "read"
     error = round(strength.sd, 3)
     return e.Read(
-        vessel, strength=round(strength.share, 4), against=against, how=how, method=strength.method, error_share=error
+        vessel,
+        strength=round(strength.share, 4),
+        against=against,
+        how=how,
+        method=method_of(strength.method, cooled),
+        error_share=error,
     )
 
 

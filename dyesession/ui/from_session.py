@@ -9,7 +9,7 @@ from typing import Any
 
 from dyesession.account import Account, Band90, sentences
 from dyesession.account.say import main_bath, rounded_band
-from dyesession.account.told import dark_enough
+from dyesession.account.told import again, dark_enough
 from dyesession.care import DISCLAIMER_SHORT, NO_NUMBER, Household
 from dyesession.session import countdowns as c
 from dyesession.session import events as e
@@ -20,7 +20,7 @@ from dyesession.session.from_shelf import next_in
 from dyesession.session.heating_up import NOTHING, heat_said
 from dyesession.session.offered import offered, still_to_weigh, touch_words
 from dyesession.session.session import Snapshot
-from dyesession.session.state import State, StepState, Vessel
+from dyesession.session.state import SIEVE, State, StepState, Vessel
 from dyesession.session.suggest import Ring, Suggestion, Wait, rings
 from dyesession.session.typed import Meaning
 from dyesession.storage import shown
@@ -286,7 +286,13 @@ def _account(snapshot: Snapshot[Account], today: str) -> v.Account:
     said = [*sentences(account, snapshot.plan)]
     if bath := main_bath(account, snapshot.plan):
         said[1:1] = dark_enough(account, bath.vessel)
+    said[1:1] = [one for lot in _in_the_sieve(snapshot.state) for one in again(account, lot)]
     return v.Account(_strength(snapshot), tuple(_sentence(one.text, one.how) for one in said), today)
+
+
+def _in_the_sieve(state: State) -> list[str]:
+    """Dyestuff that was strained off and could go back: now is the moment to know what that would bring."""
+    return [one.name for one in state.dyestuffs if one.place == SIEVE and one.pulls]
 
 
 def _sentence(text: str, how: str) -> v.Sentence:

@@ -24,7 +24,19 @@ def onward(stove: Stove, step: str) -> None:
 
 
 def flat(stove: Stove) -> str:
-    return " ".join(shown(stove.app).split())
+    return " ".join(shown(stove.app).replace("\N{NO-BREAK SPACE}", " ").split())
+
+
+@at_the_stove
+async def test_while_the_dyestuff_is_in_the_sieve_the_stove_says_what_a_refresh_would_bring(tmp_path: Path) -> None:
+    stove = Stove(tmp_path)
+    onward(stove, "extract 3")
+    async with stove.app.run_test(size=(80, 24)) as pilot:
+        await stove.settle(pilot)
+        await stove.press(pilot, "escape")
+        said = flat(stove)
+        assert "Again? Match a strain" in said and "first: 3 to 2" in said and "% more for 100 min heat, a guess" in said
+    stove.session.close()
 
 
 @pytest.mark.parametrize(("size", "drawn"), [((60, 18), False), ((80, 24), False), ((200, 60), True)])
@@ -93,10 +105,12 @@ async def test_the_strength_key_says_how_to_take_one_and_takes_it(tmp_path: Path
         await stove.press(pilot, "escape", "s")
         assert "One spoon of the stronger and 2 of water look like it: type 1:2" in flat(stove)
         await stove.press(pilot, *"C", "space", *"1", "colon", *"2")
-        assert "33 %, dilution match" in flat(stove)
+        assert "33 % of first strain, dilution match" in flat(stove)
         await stove.press(pilot, "enter")
+        assert "if they had, type “cooled” behind it" in flat(stove)
+        await stove.press(pilot, "comma", "space", *"cooled", "enter")
         read = [one.event for one in stove.session.snapshot.entries if isinstance(one.event, e.Read)][-1]
-        assert (read.vessel, read.method, read.how) == ("extract pot", "dilution match", "matched")
+        assert (read.vessel, read.method, read.how) == ("extract pot", "dilution match, samples cooled", "matched")
     stove.session.close()
 
 
