@@ -3,7 +3,7 @@
 from datetime import timedelta
 
 import pytest
-from ui.at_places import in_a_room
+from ui.at_places import Room, in_a_room
 from ui.test_bench import a_day
 from ui.test_book import choose, marked
 
@@ -243,21 +243,16 @@ def test_a_bath_is_drawn_into_a_new_day_by_a_recipe(tmp_path):
 def test_two_days_that_draw_more_than_there_is_are_both_told(tmp_path):
     log = kept(tmp_path, 5)
 
-    def draw_all(ago):
+    label = next(one.label for one in events_of(log) if isinstance(one, e.Kept))
+    known, sessions = [log], []
+    for ago in (3, 2):  # both are open before either draws, as on two machines
         a_day(tmp_path, ago=timedelta(days=ago), acts=1)
-        other = next(one for one in sorted((tmp_path / "logs").glob("*.toml")) if one not in known)
-        known.append(other)
-        from ui.at_places import Room
-
-        room = Room(tmp_path)
-        session = room.disk.resume(other)
-        label = next(one.label for one in events_of(log) if isinstance(one, e.Kept))
+        known.append(next(one for one in sorted((tmp_path / "logs").glob("*.toml")) if one not in known))
+        sessions.append(Room(tmp_path).disk.resume(known[-1]))
+    for session in sessions:
         session.do(e.Drawn("bowl", label, log.stem, 2.0, ())).result()
         session.close()
-        return other
-
-    known = [log]
-    first, second = draw_all(3), draw_all(2)
+    _, first, second = known
 
     @in_a_room(size=(120, 60))
     async def look(room):
