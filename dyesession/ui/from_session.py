@@ -285,8 +285,8 @@ def _account(snapshot: Snapshot[Account], today: str) -> v.Account:
     account = snapshot.account
     said = [*sentences(account, snapshot.plan)]
     if bath := main_bath(account, snapshot.plan):
-        said[1:1] = dark_enough(account, bath.vessel)
-    said[1:1] = [one for lot in _in_the_sieve(snapshot.state) for one in again(account, lot)]
+        in_it = dark_enough(account, bath.vessel)
+        said[1:1] = in_it or [one for lot in _in_the_sieve(snapshot.state) for one in again(account, lot)]
     return v.Account(_strength(snapshot), tuple(_sentence(one.text, one.how) for one in said), today)
 
 
