@@ -58,7 +58,9 @@ def _wait_words(state: State, wait: Wait) -> str:
         if step is None and state.free and not state.steps:
             where = "A" if state.vessels else "the mordant pot"  # a letter stands only for a pot that is known
             return f"say what comes first, for example: mordant in {where} with alum 12 %, to 85 °C, hold 60 min"
-        return f"{wait.step} waits: begin it with a reason, or skip it" if step else "nothing left to do"
+        if step is not None:
+            return f"{wait.step} waits: begin it with a reason, or skip it"
+        return "the day is closed" if state.status == "complete" else "nothing left to do"
     step = state.step(wait.step)
     return after_words(state, step) if step else f"wait until {clock_text(state, wait.until_s)}"
 
@@ -187,7 +189,7 @@ def short_words(state: State, suggestion: Suggestion) -> str:
     if isinstance(suggestion, Ask):
         return f"look at {letter(state, suggestion.vessel)}"
     if isinstance(suggestion, Wait):
-        return "wait"
+        return "all done" if state.status == "complete" else "wait"
     say: Callable[[State, Any], str] | None = _SHORT.get(suggestion.kind)
     return say(state, suggestion) if say else suggestion.kind.replace("-", " ")
 

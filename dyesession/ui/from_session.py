@@ -368,6 +368,8 @@ def _keys(state: State, suggestion: Suggestion, mode: Mode, unsaved: bool) -> tu
         return (v.KeyWord("enter", "counts"), *key_words(("escape",)))
     if isinstance(suggestion, Ask):
         return (v.KeyWord("enter", "counts"), *key_words(("-", "i", ".", "?")))
+    if state.status == "complete":
+        return key_words(("q", "b", "i", ".", "?"))
     names = ["space", "t", "v", "w", "p", "e", "x", "d", "o", "c", "s", "j", "n", "a", "q", ".", "?"]
     if unsaved:
         names.insert(0, ">")

@@ -115,6 +115,8 @@ async def test_the_whole_day_by_keys_alone(tmp_path: Path) -> None:
         await stove.press(pilot, "space")
         assert stove.session.snapshot.state.status == "complete"
         assert not stove.session.snapshot.state.flags
+        last = " ".join(shown(stove.app).split())
+        assert "the day is closed" in last and "q quit" in last and "t temperature" not in last
     stove.session.close()
 
 
