@@ -6,7 +6,7 @@ Knows nothing of files, screens or the time of day: entries bring their own inst
 """
 
 from dyesession.account.along import Along, along
-from dyesession.account.doubts import doubts, kept_as_note
+from dyesession.account.doubts import doubts, first_asked, kept_as_note
 from dyesession.account.ledger import Ledger, reckon
 from dyesession.account.model import Account, Band90
 from dyesession.account.mordant_bath import MordantBath, mordant_bath
@@ -31,6 +31,7 @@ __all__ = [
     "accounted",
     "along",
     "doubts",
+    "first_asked",
     "kept_as_note",
     "line",
     "mordant_bath",

@@ -14,6 +14,7 @@ from dyesession.account.model import Account
 from dyesession.account.strengths import FRESH, sample_of, strain_named
 from dyesession.dyeing.strength import UNLIKE_WARMTH_C
 from dyesession.session import events as e
+from dyesession.session.fit import misfit
 from dyesession.session.state import OUT_WET, State
 from dyesession.session.typed_strength import COOLED
 
@@ -43,6 +44,16 @@ def doubts(account: Account, state: State, event: e.Event) -> str | None:
         return question
     asked = (check(account, state, event) for check in _CHECKS.get(event.kind, ()))
     return next((one for one in asked if one), None)
+
+
+def first_asked(account: Account, state: State, event: e.Event) -> str | None:
+    """The question to ask before an act is done or refused; None where there is none, or where the act would be
+    refused without its doubted figure too.
+    """
+    question = doubts(account, state, event)
+    if question is None or misfit(state, event) is None:
+        return question
+    return question if misfit(state, kept_as_note(event, question)[0]) is None else None
 
 
 def kept_as_note(event: e.Event, question: str) -> tuple[e.Event, ...]:

@@ -9,7 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-from dyesession.account import doubts, kept_as_note
+from dyesession.account import first_asked, kept_as_note
 from dyesession.account.model import Account
 from dyesession.care import DISCLAIMER_SHORT, NO_NUMBER
 from dyesession.errors import UserError
@@ -315,9 +315,9 @@ class Talk:
         if ask is not None and asked.is_the_reading(command, ask):
             return self._record(ask.answered(temperature_c=command.temperature_c))  # type: ignore[union-attr]
         state, household = self._present(), self._session.household
-        decide(state, command, self._session.now(), household)
-        if question := doubts(self._session.snapshot.account, state, command):
+        if question := first_asked(self._session.snapshot.account, state, command):
             return self._question(command, question)
+        decide(state, command, self._session.now(), household)
         stands_before = ask_before(state, command, household)
         if stands_before is not None:
             self._held = stands_before

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 from textual.message import Message
 
-from dyesession.account import Account, doubts
+from dyesession.account import Account, first_asked
 from dyesession.account.told import strength_today
 from dyesession.errors import UserError
 from dyesession.session import events as e
@@ -154,9 +154,7 @@ class StoveDay:
     def doubts(self, event: e.Event) -> str:
         """What to ask about a figure that can hardly be; "" for one that can."""
         state = self._present()
-        if misfit(state, event) is not None:
-            return ""
-        return doubts(self.session.snapshot.account, state, event) or ""
+        return first_asked(self.session.snapshot.account, state, event) or ""
 
     def _asked_first(self, command: e.Event) -> Ask | None:
         state = self._present()

@@ -5,8 +5,9 @@ from typing import Any
 import pytest
 from account.by_hand import Pages, one_dye_plan
 
-from dyesession.account.doubts import doubts, kept_as_note
+from dyesession.account.doubts import doubts, first_asked, kept_as_note
 from dyesession.session import events as e
+from dyesession.session.fit import misfit
 
 
 def extracted() -> Pages:
@@ -114,3 +115,25 @@ def test_a_weight_insisted_on_lifts_the_fibre_all_the_same() -> None:
     assert lifted == e.Lifted("first skein", "dye pot")
     assert isinstance(noted, e.Noted)
     assert "95 g" in noted.text
+
+
+@pytest.mark.parametrize("wet_g", [60.0, 95.0])
+def test_a_far_too_light_lot_is_asked_about_before_it_is_refused_and_lifted_without_its_weight(
+    wet_g: float,
+) -> None:
+    day = extracted()
+    day.write_all((e.Filled("wetting bowl", 3.0), e.Entered("first skein", "wetting bowl")))
+    ledger = day.ledger()
+    event = e.Lifted("first skein", "wetting bowl", wet_mass_g=wet_g)
+    question = first_asked(ledger.account(), ledger.state, event)
+    assert question is not None and "dry: was the scale set to nought" in question
+    lifted, note = kept_as_note(event, question)
+    assert isinstance(lifted, e.Lifted) and lifted.wet_mass_g is None and misfit(ledger.state, lifted) is None
+    assert isinstance(note, e.Noted) and f"{wet_g:g} g" in note.text
+
+
+def test_an_act_that_does_not_fit_for_another_reason_is_refused_without_a_question() -> None:
+    ledger = extracted().ledger()
+    event = e.Lifted("first skein", "dye pot", wet_mass_g=60.0)
+    assert misfit(ledger.state, event) is not None
+    assert first_asked(ledger.account(), ledger.state, event) is None
