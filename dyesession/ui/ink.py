@@ -69,7 +69,7 @@ def tail(text: str, width: int) -> str:
 def whole_clauses(text: str, width: int) -> str:
     """As many whole clauses (up to a `;` or `,`) from the front as go into `width` cells; perhaps none."""
     text = plain(text)
-    while cell_len(text) > width:
+    while text and cell_len(text) > width:
         text = text[: max(0, text.rfind("; "), text.rfind(", "))]
     return text
 

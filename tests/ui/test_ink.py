@@ -1,5 +1,6 @@
 """Lines of inked text are never wider than asked, whatever is in them, and cut where a reader would cut."""
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
@@ -86,3 +87,8 @@ def test_a_sheet_keeps_its_size_whatever_is_put_on_it(text, x, y, width, height)
     sheet.put_over(x + 1, y, text, "strong")
     sheet.put(x + 3, y, text[::-1], TEXT)
     assert [width_of(line) for line in sheet.lines()] == [width] * height
+
+
+@pytest.mark.parametrize("width", [-81, -1, 0])
+def test_where_there_is_less_than_no_room_nothing_is_said_and_nothing_hangs(width):
+    assert shorten("a long clause, and another", width) == whole_clauses("a long clause", width) == ""
