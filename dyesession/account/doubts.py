@@ -21,7 +21,6 @@ from dyesession.session.typed_strength import COOLED
 ROOM_C = 20.0
 JUG = 1.05  # a jug may overstate by so much before a volume is doubted: its usual error, no source
 LEAST_L = 0.05
-MAY_BE_BELOW_0 = frozenset({"minutes", "temperature_c"})
 MEASURES: Mapping[str, str] = {
     "mass_g": "g",
     "wet_mass_g": "g",
@@ -96,9 +95,10 @@ def _below_nought(event: e.Event) -> str | None:
     for field in fields(event):
         value = getattr(event, field.name)
         wrong = isinstance(value, int | float) and not isinstance(value, bool) and value < 0
-        if wrong and field.name in MEASURES:
-            figure = f"{value:g}{_unit(field.name)}"
-            return f"{figure} is less than nothing: was it {-value:g}{_unit(field.name)}?"
+        if wrong and (field.name in MEASURES or field.name == "temperature_c"):
+            figure, other = (f"{one:g}{_unit(field.name)}" for one in (value, -value))
+            than = "ice" if field.name == "temperature_c" else "nothing"
+            return f"{figure} is {'colder' if than == 'ice' else 'less'} than {than}: was it {other}?"
     return None
 
 

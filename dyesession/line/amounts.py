@@ -1,6 +1,7 @@
 """Amounts as they are typed at the prompt: a bare figure takes the unit the act has, and the rest is `units`.
 
 Knows no session. Bare figures are grams, litres, degrees Celsius and minutes, and are always said back.
+A figure below nought is read as it stands: whether it can be is asked elsewhere.
 """
 
 import re
@@ -18,7 +19,7 @@ from dyesession.units import (
     read_duration,
     read_mass,
     read_percent,
-    read_temperature,
+    read_signed_temperature,
     read_volume,
     show_duration,
     show_figure,
@@ -26,6 +27,7 @@ from dyesession.units import (
     show_percent,
     show_temperature,
     show_volume,
+    sign_of,
 )
 
 _BARE = re.compile(r"[0-9][0-9.,]*(?: ?[0-9]+/[0-9]+)?|[0-9]+/[0-9]+|[0-9]* ?[¼½¾⅓⅔⅛⅜⅝⅞]|\.[0-9]+")
@@ -74,13 +76,15 @@ def _shown(show: Callable[[float], str], value: float) -> str:
 
 def mass(text: str) -> Typed:
     """Read grams; a bare figure is grams. Raises `UnitError` or `LineError`."""
-    value = _single(text, read_mass(_with_unit(text, "g")))
+    sign, bare = sign_of(text)
+    value = sign * _single(text, read_mass(_with_unit(bare, "g")))
     return Typed("mass", value, text, _shown(show_mass, value))
 
 
 def volume(text: str) -> Typed:
     """Read litres; a bare figure is litres. Raises `UnitError` or `LineError`."""
-    value = _single(text, read_volume(_with_unit(text, "l")))
+    sign, bare = sign_of(text)
+    value = sign * _single(text, read_volume(_with_unit(bare, "l")))
     return Typed("volume", value, text, _shown(show_volume, value))
 
 
@@ -88,7 +92,7 @@ def temperature(text: str) -> Typed:
     """Read degrees Celsius; a bare figure is Celsius, a heat word its middle. Raises `UnitError` or
     `LineError`.
     """
-    found = read_temperature(text.strip())
+    found = read_signed_temperature(text.strip())
     value = float(found.aim) if isinstance(found, HeatWord) else _single(text, found)
     return Typed("temperature", round(value, 2), text, _shown(show_temperature, value))
 
@@ -106,8 +110,9 @@ def share(text: str) -> Typed:
     """Read a strength on one linear scale: `31 %` is 0.31, a bare figure itself. Raises `UnitError` or
     `LineError`.
     """
-    if not is_bare(text):
-        value = _single(text, read_percent(text.strip())) / _PERCENT
+    sign, bare = sign_of(text)
+    if not is_bare(bare):
+        value = sign * _single(text, read_percent(bare.strip())) / _PERCENT
         return Typed("share", value, text, show_percent(value * _PERCENT))
     value = plain(text)
     return Typed("share", value, text, show_figure(value))

@@ -10,7 +10,7 @@ from dyesession.session import events as e
 from dyesession.session.asking import Ask
 from dyesession.session.state import State
 from dyesession.session.words import pot
-from dyesession.units import show_temperature
+from dyesession.units import quoted, show_temperature
 
 LONGEST_LINE = 1000  # characters heard of one line; our own choice, no source
 FIGURE = re.compile(r"[.,]?[0-9¼½¾⅓⅔⅛⅜⅝⅞]")
@@ -41,7 +41,11 @@ def _temperature(ask: Ask, text: str, scene: Scene) -> e.Confirmed | None:
         if FIGURE.match(phrase.rest):
             raise
         return None
-    return ask.answered(temperature_c=typed.value) if typed.sort == "temperature" else None
+    if typed.sort != "temperature":
+        return None
+    if typed.value < 0.0:
+        raise LineError(f"{quoted(text)} is below nought; expected how warm the pot is, for example 72")
+    return ask.answered(temperature_c=typed.value)
 
 
 def said_back(ask: Ask, given: e.Confirmed, state: State) -> str:
@@ -57,6 +61,7 @@ def is_the_reading(command: e.Event, ask: Ask) -> bool:
         and ask.kind == "temperature"
         and command.vessel == ask.vessel
         and command.temperature_c is not None
+        and command.temperature_c >= 0.0
     )
 
 

@@ -75,14 +75,17 @@ def _field(entry: Entry, words: list[str]) -> tuple[str, str]:
     )
 
 
+_READERS = {"_g": amounts.mass, "_l": amounts.volume, "_c": amounts.temperature}
+
+
 def _value(key: str, text: str, entry: Entry) -> Any:
     """The new value in the field's own unit and sort."""
-    if key.endswith("_g"):
-        return amounts.mass(text).value
-    if key.endswith("_l"):
-        return amounts.volume(text).value
-    if key.endswith("_c"):
-        return amounts.temperature(text).value
+    read = next((by for end, by in _READERS.items() if key.endswith(end)), None)
+    if read is not None:
+        value = read(text).value
+        if value < 0.0:
+            raise LineError(f"{quoted(text)} is below nought; expected what it should have been, for example 29 g")
+        return value
     if key == "minutes":
         return amounts.minutes(text).value
     was = getattr(entry.event, key, "")

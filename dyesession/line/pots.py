@@ -12,7 +12,7 @@ from dyesession.session import events as e
 from dyesession.session.from_shelf import beyond, completed
 from dyesession.session.state import State, StepState
 from dyesession.session.typed_plan import first_minded
-from dyesession.units import quoted, show_volume
+from dyesession.units import quoted, show_volume, sign_of
 
 
 def _volume(phrase: Phrase) -> tuple[float | None, str, str]:
@@ -217,7 +217,8 @@ def _label_and_volume(label: str) -> tuple[str, float | None, str]:
     words = label.split()
     for index in range(max(1, len(words) - 2), len(words)):
         tail = " ".join(words[index:])
-        if tail[0].isdigit() and not amounts.is_bare(tail):
+        _, figure = sign_of(tail)
+        if figure[0].isdigit() and not amounts.is_bare(figure):
             typed = amounts.volume(tail)
             return " ".join(words[:index]).rstrip(",;"), typed.value, typed.echo
     return label, None, ""

@@ -25,12 +25,13 @@ from dyesession.units import (
     Overnight,
     read_duration,
     read_mass,
-    read_temperature,
+    read_signed_temperature,
     read_volume,
     show_duration,
     show_mass,
     show_temperature,
     show_volume,
+    sign_of,
 )
 
 __all__ = [
@@ -67,6 +68,7 @@ def understand(
 
 def meaning_of_number(text: str) -> Meaning:
     """What a bare number is about, by its unit: a weight, a volume, minutes, else a temperature."""
+    _, text = sign_of(text)
     for meaning, reader in _BY_UNIT:
         try:
             reader(text)
@@ -127,7 +129,7 @@ def _needs_pot(hand: Hand, what: str) -> None:
 
 def _temperature(text: str, state: State, hand: Hand) -> Understood:
     _needs_pot(hand, "temperature")
-    read = read_temperature(text)
+    read = read_signed_temperature(text)
     degrees_c = float(read.aim)
     said = f"{_letter(state, hand.vessel)} is at {show_temperature(degrees_c)}"
     return Understood(e.Read(hand.vessel, temperature_c=degrees_c), said)
@@ -135,7 +137,7 @@ def _temperature(text: str, state: State, hand: Hand) -> Understood:
 
 def _volume(text: str, state: State, hand: Hand) -> Understood:
     _needs_pot(hand, "volume")
-    litres = float(read_volume(_with_unit(text, "L")).aim)
+    litres = _litres(text)
     return Understood(
         e.Read(hand.vessel, volume_l=litres), f"{_letter(state, hand.vessel)} holds {show_volume(litres)}"
     )
@@ -145,6 +147,16 @@ def _with_unit(text: str, unit: str) -> str:
     return f"{text} {unit}" if re.fullmatch(r"[\d\s.,/½¼¾]+", text) else text
 
 
+def _litres(text: str) -> float:
+    sign, bare = sign_of(text)
+    return float(sign * read_volume(_with_unit(bare, "L")).aim)
+
+
+def _grams(text: str) -> float:
+    sign, bare = sign_of(text)
+    return float(sign * read_mass(_with_unit(bare, "g")).aim)
+
+
 def _weight(text: str, state: State, hand: Hand) -> Understood:
     words = text.split()
     named = next((one for one, _ in state.substances if one in words), "")
@@ -152,17 +164,18 @@ def _weight(text: str, state: State, hand: Hand) -> Understood:
     if not ingredient:
         raise NotUnderstood("Which ingredient was weighed? Name it, for example 29 g alum.")
     bare = " ".join(one for one in words if one != named)
-    grams = float(read_mass(_with_unit(bare, "g")).aim)
+    grams = _grams(bare)
     return Understood(e.Weighed(ingredient, grams), f"{show_mass(grams)} {ingredient} weighed")
 
 
-def _number(text: str, what: str, low: float, high: float) -> float:
+def _number(text: str, what: str, low: float, high: float, example: str) -> float:
+    """A plain figure; one below nought that mirrors one that can be is left to be asked about."""
     try:
         value = float(Fraction(text.replace(",", ".")))
     except (ValueError, ZeroDivisionError):
-        raise NotUnderstood(f'"{text}" is no {what}; for example {low + (high - low) / 3:g}.') from None
+        raise NotUnderstood(f'"{text}" is no {what}; for example {example}.') from None
     if not low <= value <= high:
-        raise NotUnderstood(f"{value:g} is no {what}: from {low:g} to {high:g} was expected.")
+        raise NotUnderstood(f"{value:g} is no {what}: from {max(low, 0):g} to {high:g} was expected.")
     return value
 
 
@@ -175,7 +188,7 @@ def _strength(text: str, state: State, hand: Hand) -> Understood:
         return Understood(read_of(hand.vessel, strength, against, cooled), said)
     figure, _, named = text.partition(" of ")
     against = held_against(state, hand.vessel, named.strip())
-    value = _number(figure.rstrip("%").strip(), "strength", 0, 1e6)
+    value = _number(figure.rstrip("%").strip(), "strength", -1e6, 1e6, "0.31")
     value = value / 100 if figure.strip().endswith("%") else value
     beside = f" of {against}" if against else ""
     method = method_of("", cooled)
@@ -212,7 +225,7 @@ def _lab(text: str, hand: Hand) -> Understood:
 
 def _acidity(text: str, state: State, hand: Hand) -> Understood:
     _needs_pot(hand, "pH")
-    value = _number(text, "pH", 0, 14)
+    value = _number(text, "pH", -14, 14, "4.5")
     return Understood(e.Read(hand.vessel, ph=value), f"{_letter(state, hand.vessel)} has pH {value:g}")
 
 
@@ -232,13 +245,13 @@ def _longer(text: str, state: State, hand: Hand) -> Understood:
 
 def _top_up(text: str, state: State, hand: Hand) -> Understood:
     _needs_pot(hand, "water")
-    litres = float(read_volume(_with_unit(text, "L")).aim)
+    litres = _litres(text)
     topped = e.ToppedUp(hand.vessel, to_l=litres, how="read")
     return Understood(topped, f"{_letter(state, hand.vessel)} topped up to {show_volume(litres)}")
 
 
 def _wet_weight(text: str, state: State, hand: Hand) -> Understood:
-    grams = float(read_mass(_with_unit(text, "g")).aim)
+    grams = _grams(text)
     lifted = e.Lifted(hand.lot, hand.vessel, grams)
     return Understood(lifted, f"{hand.lot} lifted, {show_mass(grams)} wet")
 

@@ -40,6 +40,7 @@ from dyesession.units.show import (
     show_temperature,
     show_volume,
 )
+from dyesession.units.sign import read_signed_temperature, sign_of
 from dyesession.units.trouble import Ambiguous, Choice, NeedsWeight, UnitError, quoted
 from dyesession.units.water import WaterPerKg, WaterText, WaterVolume, read_water
 
@@ -74,6 +75,7 @@ __all__ = [
     "read_length",
     "read_mass",
     "read_percent",
+    "read_signed_temperature",
     "read_specific_gravity",
     "read_temperature",
     "read_volume",
@@ -90,6 +92,7 @@ __all__ = [
     "show_range",
     "show_temperature",
     "show_volume",
+    "sign_of",
     "split",
     "through",
     "total",

@@ -38,7 +38,8 @@ FIRST = {"against": "first strain", "how": "matched"}
         (e.Read("extract pot", strength=0.3, **FIRST), None),  # type: ignore[arg-type]
         (e.Read("extract pot", volume_l=-1.0), "less than nothing"),
         (e.Added("madder", "extract pot", -5.0), "less than nothing"),
-        (e.Read("extract pot", temperature_c=-2.0), None),
+        (e.Read("extract pot", temperature_c=-2.0), "colder than ice"),
+        (e.Read("extract pot", temperature_c=0.0), None),
         (e.Noted("all well"), None),
     ],
 )

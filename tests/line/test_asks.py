@@ -66,6 +66,14 @@ def test_what_is_no_temperature_leaves_the_question_standing(tmp_path: Path, ans
     assert asked(day)
 
 
+@pytest.mark.parametrize("reading", ["temperature C -3", "temperature C -82"])
+def test_a_reading_below_nought_answers_no_question(tmp_path: Path, reading: str) -> None:
+    day = at_the_ask(tmp_path)
+    day.type([reading, reading])
+    assert not [one for one in day.session.snapshot.entries if isinstance(one.event, e.Confirmed)]
+    assert asked(day)
+
+
 def test_a_question_stands_before_a_typed_act_and_the_act_follows_its_answer(tmp_path: Path) -> None:
     day = LinedDay(tmp_path)
     day.spaces_until("NEXT strain C into the dye pot, at")
