@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from dyesession.account.holdings import Bath, Holdings
 from dyesession.account.model import Amount, How, LedgerLine
 from dyesession.account.pools import EMPTY, Pool
-from dyesession.account.worlds import ZEROS, Vector, band, mean, minus
+from dyesession.account.worlds import ZEROS, Vector, band, mean, minus, plus, times
 from dyesession.session import events as e
 from dyesession.session.fold import Entry
 
@@ -23,6 +23,10 @@ HOWS: Mapping[str, How] = {
     "typed": "typed",
     "planned": "planned",
 }
+
+
+# Litres and grams that one bath gained, in every world.
+Change = tuple[Vector, tuple[tuple[str, Vector], ...]]
 
 
 @dataclass(frozen=True)
@@ -142,17 +146,59 @@ def _time_lines(name: str, told: Holdings, now: Holdings, n: int, second: float)
 
 
 def _own_line(entry: Entry, second: float, name: str, before: Holdings, after: Holdings) -> list[Movement]:
-    was, is_now = _pool(before, name), _pool(after, name)
-    volume, changes = minus(is_now.volume_l, was.volume_l), _changes(was, is_now)
+    volume, changes = _change(name, before, after)
     if abs(mean(volume)) < LEAST_L and not changes and not _tells_nothing_new(entry):
         return []
     words, how = words_of(entry.event, name), how_of(entry.event)
+    into = _poured_into(entry.event, name)
+    if into:
+        return _both_sides(entry, second, name, (volume, changes), _change(into, before, after), words)
     return [Movement(entry.n, second, name, words, volume, changes, how)]
+
+
+def _poured_into(event: e.Event, name: str) -> str:
+    """Where liquor that left the bath of that name went by this event; "" where it went to no other bath."""
+    if isinstance(event, e.Strained | e.Pooled) and name == event.vessel:
+        return event.into
+    if isinstance(event, e.Kept) and name == event.vessel:
+        return event.label
+    return event.vessel if isinstance(event, e.Drawn) and name == event.label else ""
+
+
+def _both_sides(
+    entry: Entry, second: float, name: str, own: Change, there: Change, words: str
+) -> list[Movement]:
+    """What left a bath, just as much as came in where it was poured; the rest, which the sieve holds or a volume
+    that was read puts right, is a line of its own and comes first.
+    """
+    out = (_negative(there[0]), tuple((dye, _negative(grams)) for dye, grams in there[1]))
+    rest = plus(own[0], there[0])
+    own_g, there_g = dict(own[1]), dict(there[1])
+    differ = ((dye, plus(own_g.get(dye, ZEROS), there_g.get(dye, ZEROS))) for dye in {**own_g, **there_g})
+    rest_g = tuple((dye, grams) for dye, grams in differ if _tells(grams, LEAST_G))
+    found = [Movement(entry.n, second, name, words, *out, how_of(entry.event))]
+    if rest_g or _tells(rest, LEAST_L):
+        found.insert(0, Movement(entry.n, second, name, _REST[entry.event.kind], rest, rest_g))
+    return found
+
+
+def _tells(change: Vector, least: float) -> bool:
+    """Whether a change is more than nothing in any world."""
+    return max(map(abs, change)) >= least
+
+
+def _negative(change: Vector) -> Vector:
+    return change if change is ZEROS else times(change, -1.0)
 
 
 def _tells_nothing_new(entry: Entry) -> bool:
     """A reading is told even where it found just what was reckoned."""
     return isinstance(entry.event, e.Read)
+
+
+def _change(name: str, before: Holdings, after: Holdings) -> Change:
+    was, is_now = _pool(before, name), _pool(after, name)
+    return minus(is_now.volume_l, was.volume_l), _changes(was, is_now)
 
 
 def _changes(was: Pool, is_now: Pool) -> tuple[tuple[str, Vector], ...]:
@@ -201,4 +247,12 @@ _WORDS: Mapping[str, str] = {
     "lifted": "{lot} lifted, carried out with it",
     "read": "volume read",
     "discarded": "thrown away",
+}
+
+# What of a pour the other bath did not get.
+_REST: Mapping[str, str] = {
+    "strained": "held by the dyestuff in the sieve, or put right by the volume read",
+    "pooled": "put right by the volume read",
+    "kept": "put right by the volume read",
+    "drawn": "put right by the volume drawn",
 }
