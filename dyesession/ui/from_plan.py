@@ -5,8 +5,9 @@ from datetime import datetime, timedelta
 from dyesession.dyeing.scales import COVERAGE
 from dyesession.kitchen.answers import known
 from dyesession.kitchen.model import Kitchen
-from dyesession.plan import explained as x
-from dyesession.plan.explained import Explained, Worked
+from dyesession.plan.explained import Because, Explained, Worked
+from dyesession.plan.explained_day import explain_bath, explain_boil, explain_row
+from dyesession.plan.explained_doses import explain_dose, explain_price
 from dyesession.plan.model import FibreLot, Plan, PlannedBath, PlannedDose, PlannedReminder, TimetableRow
 from dyesession.plan.sheet import to_mind
 from dyesession.plan.shopping import Shopping, ToBuy, in_words, price_text
@@ -143,17 +144,17 @@ def why_chosen(recipe: Recipe, kitchen: Kitchen, key: str) -> Explained | None:
     """What stands behind a line about what the dyer has: the fibre, the recipe, the depth, the kitchen."""
     kind = key.partition(":")[0]
     if kind in ("lot", "lot+", "dry", "damp", "mordanted"):
-        return Explained("washed, air-dry weight (WOF)", (x.Because(_WEIGHT, _WEIGHT_SOURCE),))
+        return Explained("washed, air-dry weight (WOF)", (Because(_WEIGHT, _WEIGHT_SOURCE),))
     if kind == "recipe":
         source = recipe.source or "the recipe names no source"
-        return Explained(recipe.name, (x.Because(recipe.summary or "No summary is written in it.", source),))
+        return Explained(recipe.name, (Because(recipe.summary or "No summary is written in it.", source),))
     if kind == "depth":
-        return Explained("paler, usual, deeper", (x.Because(_DEPTH, "the recipe's own range"),))
+        return Explained("paler, usual, deeper", (Because(_DEPTH, "the recipe's own range"),))
     if kind == "kitchen":
         says = (
             ", ".join(one for _, one in known(kitchen)) or "Nothing yet: the plan says what it took instead."
         )
-        return Explained("your kitchen", (x.Because(says, kitchen.path or "no kitchen file yet"),))
+        return Explained("your kitchen", (Because(says, kitchen.path or "no kitchen file yet"),))
     return None
 
 
@@ -161,15 +162,15 @@ def why(worked: Worked, shopping: Shopping, key: str) -> Explained | None:
     """Where the figure of a line comes from, or None for a line without one."""
     kind, _, which = key.partition(":")
     if kind == "dose":
-        return x.explain_dose(worked, which)
+        return explain_dose(worked, which)
     if kind == "bath":
-        return x.explain_bath(worked, which)
+        return explain_bath(worked, which)
     if kind == "step":
-        return x.explain_row(worked, next(one for one in worked.plan.timetable if one.step == which))
+        return explain_row(worked, next(one for one in worked.plan.timetable if one.step == which))
     if kind == "boil":
-        return x.explain_boil(worked)
+        return explain_boil(worked)
     if kind == "jar":
-        return x.explain_price(_item(shopping, which))
+        return explain_price(_item(shopping, which))
     if kind == "care":
         return _reminder(next(one for one in worked.plan.reminders if one.text == which))
     return None
@@ -180,7 +181,7 @@ def _item(shopping: Shopping, ingredient: str) -> ToBuy:
 
 
 def _reminder(reminder: PlannedReminder) -> Explained:
-    return Explained(f"at {reminder.step}", (x.Because(reminder.text, reminder.source),))
+    return Explained(f"at {reminder.step}", (Because(reminder.text, reminder.source),))
 
 
 def why_view(explained: Explained | None) -> w.WhyView | None:
