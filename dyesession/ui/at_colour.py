@@ -9,13 +9,11 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from dyesession.colour.photo import LIGHTS
-from dyesession.colour.photo_frame import CARD as PHOTO_CARD
-from dyesession.colour.photo_frame import PARTS, TARGET, FrameReadings, photo_typed
-from dyesession.colour.readings import Reading, check_dry
+from dyesession.colour.photo_frame import FrameReadings, photo_typed
+from dyesession.colour.readings import Reading
 from dyesession.colour.targets import target_of
 from dyesession.daybook.dyed_lots import DyedLot
-from dyesession.daybook.fastness import COMES_OFF, FastnessTest, test_named
+from dyesession.daybook.fastness import COMES_OFF, test_named
 from dyesession.daybook.hit import Hit, Overdye
 from dyesession.daybook.shade_card import Near, Shade
 from dyesession.errors import UserError
@@ -24,17 +22,10 @@ from dyesession.ui import colour_lines as lines
 from dyesession.ui import place_messages as p
 from dyesession.ui.colour_answer import answer, overdyes_for
 from dyesession.ui.colour_next import EXAMPLES, OTHER_EXAMPLE, WANTS, next_act
+from dyesession.ui.colour_photo import read_or_show
 from dyesession.ui.colour_rows import COLOUR_DRAWING
-from dyesession.ui.colour_state import (
-    CARD,
-    CARDS,
-    NOTE,
-    OVERDYE,
-    TO_SAMPLE,
-    TO_TARGET,
-    ColourState,
-    view_of,
-)
+from dyesession.ui.colour_state import CARD, NOTE, OVERDYE, TO_SAMPLE, TO_TARGET, ColourState, view_of
+from dyesession.ui.colour_taken import next_card, next_light, with_sample, with_target, with_undyed, without
 from dyesession.ui.colour_view import ColourView
 from dyesession.ui.frame_view import Entry, Frame
 from dyesession.ui.going import go
@@ -44,13 +35,11 @@ from dyesession.ui.screens.place import PlaceScreen
 from dyesession.ui.theme import DARK
 
 if TYPE_CHECKING:
-    from dyesession.colour.photo_file import Coarse
     from dyesession.ui.app import DyeApp
 
 BACK = "any key: back to Colour"
 _KEYS = ("space", "enter", "c", "tab", "q", "delete", "r", "?")
 _TYPING_KEYS = ("enter", "escape")
-_COARSE = (190, 110)  # squares across and down: as many as the largest window shows
 
 
 class AtColour:
@@ -60,8 +49,7 @@ class AtColour:
         self._app, self._bounce_s = app, bounce_s
         self._state = ColourState(day=day)
         self._slot, self._typed, self._note, self._cursor = "", "", "", "sample+" if day else ""
-        self._test: FastnessTest | None = None
-        self._before: Reading | None = None
+        self._test: care.FastnessTalk | None = None
         self._asked = 0
         self._skein = ""  # the shade that the sample has just been noted as
         self.screen: PlaceScreen[ColourView] = PlaceScreen(COLOUR_DRAWING, self._view(), bounce_s)
@@ -137,8 +125,8 @@ class AtColour:
             "sample+": lambda: self._begin_typing("sample"),
             "undyed": lambda: self._begin_typing("undyed"),
             "photo": lambda: self._begin_typing("photo"),
-            "card": self._next_card,
-            "light": self._next_light,
+            "card": lambda: self._now(next_card(self._state)),
+            "light": lambda: self._now(next_light(self._state)),
             "logs": lambda: self._list(TO_TARGET if rest == "target" else TO_SAMPLE),
             "shades": lambda: self._list(CARD),
             "page": self._write_page,
@@ -155,6 +143,9 @@ class AtColour:
         if kind in doing:
             doing[kind]()
 
+    def _now(self, state: ColourState) -> None:
+        self._state = state
+
     # Typing.
 
     def _begin_typing(self, slot: str, text: str = "") -> None:
@@ -163,7 +154,7 @@ class AtColour:
         self.screen.begin_entry(text)
 
     def _stop_typing(self) -> None:
-        self._slot, self._typed, self._test, self._before = "", "", None, None
+        self._slot, self._typed, self._test = "", "", None
         self.screen.clear_entry()
 
     def _typed_out(self, text: str) -> None:
@@ -171,7 +162,7 @@ class AtColour:
         try:
             if self._slot == "photo":
                 self._open_photo(text)
-            elif self._slot in ("before", "after"):
+            elif self._slot in (care.BEFORE, care.AFTER):
                 self._typed_test(text)
             else:
                 self._take(self._slot, self._app.workroom.readings(text))
@@ -183,35 +174,25 @@ class AtColour:
         """Readings become the target's, the skein's or the undyed fibre's. Raises what does not fit."""
         state = self._state
         if slot == "target":
-            target = (*state.target, *readings)
-            self._state = replace(state, target=target, aim=target_of(target))
-            self._cursor = "sample+" if len(target) == len(readings) and state.sample is None else "target+"
+            first = not state.target and state.sample is None
+            self._state = with_target(state, readings)
+            self._cursor = "sample+" if first else "target+"
         elif slot == "sample":
-            middle = target_of(readings).middle if len(readings) > 1 else readings[0]
-            check_dry(middle)
-            undyed = shade.undyed if shade is not None and shade.undyed is not None else state.undyed
-            self._state = replace(state, sample=middle, shade=shade, undyed=undyed)
+            self._state = with_sample(state, readings, shade)
             self._cursor = "sample"
             if state.day and shade is None:
                 self._begin_noting()
         else:
-            self._state = replace(state, undyed=target_of(readings).middle)
+            self._state = with_undyed(state, readings)
         self._note = ""
         self._answer()
 
     def _take_away(self) -> None:
-        kind, _, rest = self._cursor.partition(":")
-        state = self._state
-        if kind == "target" and rest.isdigit():
-            left = tuple(one for at, one in enumerate(state.target) if at != int(rest))
-            self._state = replace(state, target=left, aim=target_of(left) if left else None)
-        elif kind == "sample":
-            self._state = replace(state, sample=None, shade=None)
-        elif kind == "undyed":
-            self._state = replace(state, undyed=None)
-        else:
+        state = without(self._state, self._cursor)
+        if state is None:
             self._note = "Mark a reading first: only those can be taken away."
             return
+        self._state = state
         self._answer()
 
     # The answer.
@@ -292,36 +273,11 @@ class AtColour:
 
     # Photos.
 
-    def _next_card(self) -> None:
-        cards = tuple(CARDS)
-        self._state = replace(self._state, card=cards[(cards.index(self._state.card) + 1) % len(cards)])
-
-    def _next_light(self) -> None:
-        lights = tuple(LIGHTS)
-        self._state = replace(self._state, light=lights[(lights.index(self._state.light) + 1) % len(lights)])
-
     def _open_photo(self, text: str) -> None:
         """Areas that were typed are read at once; else the photo is shown, to be pointed at."""
         name, boxes = photo_typed(text)
-        state, workroom = self._state, self._app.workroom
         self._stop_typing()
-        if boxes:
-            self._app.in_background(
-                lambda: workroom.photo_readings(name, boxes, state.card, state.light), self._take_photo
-            )
-            return
-        asked = tuple(
-            one for one in PARTS if not ((one == PHOTO_CARD and not state.card) or (one == TARGET and state.target))
-        )
-
-        def show(photo: Coarse) -> None:
-            from dyesession.ui.at_photo import AtPhoto
-
-            self._app.go_to(
-                AtPhoto(self._app, name, photo, asked, state.card, state.light, self._take_photo, self._bounce_s)
-            )
-
-        self._app.in_background(lambda: workroom.photo(name, *_COARSE), show)
+        read_or_show(self._app, name, boxes, self._state, self._take_photo, self._bounce_s)
 
     def _take_photo(self, found: FrameReadings) -> None:
         """The photo's colours; one wanted in the same frame takes the place of what was wanted."""
@@ -365,32 +321,32 @@ class AtColour:
             return
 
         def ask(before: Reading | None) -> None:
-            self._test, self._before = test, before
-            self._begin_typing("after" if before is not None else "before")
+            talk = care.FastnessTalk(test, shade, before)
+            self._test = talk
+            self._begin_typing(talk.wanted)
             self._note = test.do
             self.refresh()
 
         self._app.in_background(lambda: care.begun_before(self._app.workroom, shade, test), ask)
 
     def _typed_test(self, text: str) -> None:
-        test, shade, workroom = self._test, self._state.shade, self._app.workroom
-        assert test is not None and shade is not None
-        if self._slot == "before":
-            self._before = self._one(text)
-            self._begin_typing("after")
+        talk, workroom = self._test, self._app.workroom
+        assert talk is not None
+        later = talk.wanted == care.AFTER and not text.strip()
+        done = talk.take(None if later else self._one(text))
+        if done is None:
+            self._begin_typing(talk.wanted)
             self._note = "Do the test, then type the second reading; enter alone leaves it for another day."
             return
-        assert self._before is not None
-        after = self._one(text) if text.strip() else None
-        entry, said = care.test_entry(test, self._before, after, shade.lot)
+        entry, said = done
         self._stop_typing()
 
         def show(_: None) -> None:
-            self._app.show_page(f"{test.what}: noted on {shade.session}", said, BACK)
+            self._app.show_page(f"{talk.test.what}: noted on {talk.shade.session}", said, BACK)
             self.look_round()
             self._app.logs_changed()
 
-        self._app.in_background(lambda: care.note(workroom, shade.session, entry), show)
+        self._app.in_background(lambda: care.note(workroom, talk.shade.session, entry), show)
 
     def _one(self, text: str) -> Reading:
         return target_of(self._app.workroom.readings(text)).middle
@@ -423,8 +379,8 @@ class AtColour:
         return self._app.frame("Colour", beside, next_act(self._state), keys, entry, self._note)
 
     def _wants(self) -> str:
-        if self._test is not None:
-            return f"{self._test.of}, {self._slot}"
+        if self._test is not None and self._slot in (care.BEFORE, care.AFTER):
+            return self._test.wants
         return WANTS.get(self._slot, self._slot)
 
     def _echo(self) -> str:

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from dyesession.ui.workroom import Workroom
 
 DRY_SHADE = "dry shade"
+BEFORE, AFTER = "before", "after"
 
 
 def shade_entry(reading: Reading, lot: str) -> e.Cared:
@@ -32,6 +33,31 @@ def test_entry(test: FastnessTest, before: Reading, after: Reading | None, lot: 
         return begun(test, before, lot), test.do
     found = tried(test, before, after, lot)
     return found.entry, f"{found.words[0].upper()}{found.words[1:]}.\n\n{found.advice}"
+
+
+class FastnessTalk:
+    """A test of fastness asked for: the reading before, where no earlier day has it, then the one after."""
+
+    def __init__(self, test: FastnessTest, shade: Shade, before: Reading | None) -> None:
+        self.test, self.shade = test, shade
+        self._before = before
+
+    @property
+    def wanted(self) -> str:
+        """Which reading is wanted now: `before` or `after`."""
+        return AFTER if self._before is not None else BEFORE
+
+    @property
+    def wants(self) -> str:
+        """The same in words."""
+        return f"{self.test.of}, {self.wanted}"
+
+    def take(self, reading: Reading | None) -> tuple[e.Cared, str] | None:
+        """A reading; after the last one, or none in its stead, the entry and what to say of it."""
+        if self._before is None:
+            self._before = reading
+            return None
+        return test_entry(self.test, self._before, reading, self.shade.lot)
 
 
 def note(workroom: Workroom, session: str, entry: e.Cared) -> None:
