@@ -5,19 +5,10 @@ from pathlib import Path
 
 import pytest
 from daybook.written import written
-from days import Day
+from jars_used import KITCHEN, used_once
 
 from dyesession.cli import FINE, TO_PUT_RIGHT, USAGE, main
 
-KITCHEN = """\
-format = 1
-[[jar]]
-name = "madder, autumn"
-substance = "madder root"
-price_per_100_g = 4.5
-mass_left = "350 g"
-weighed_on = 2026-03-01
-"""
 MADDER = ("madder-brick-red-on-wool", "--fibre", "240 g wool")
 WELD = ("weld-yellow-on-wool", "--fibre", "60 g wool", "--fibre", "40 g wool")
 
@@ -26,10 +17,7 @@ WELD = ("weld-yellow-on-wool", "--fibre", "60 g wool", "--fibre", "40 g wool")
 def room(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.setenv("DYESESSION_WORKROOM", str(tmp_path))
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
-    (tmp_path / "kitchen.toml").write_text(KITCHEN, "utf-8")
-    day = Day()
-    day.home()
-    written(day, tmp_path / "logs", "2026-03-14-a-day-k7q2")
+    day = used_once(tmp_path)
     written(day, tmp_path / "logs", "2026-03-15-tried-out-aaaa", rehearsal=True)
     written(day, tmp_path / "logs", "demo-2026-03-16-shown-aaaa", demo=True)
     return tmp_path

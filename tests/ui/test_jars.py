@@ -1,29 +1,10 @@
 """Jars: what is left, what the next colours take and cost, what to buy; by touch and by keys, nothing kept but paper."""
 
-from daybook.written import written
-from days import Day
+from jars_used import KITCHEN, used_once
 from ui.at_places import in_a_room
 from ui.test_book import choose
 
-KITCHEN = """\
-format = 1
-[[jar]]
-name = "madder, autumn"
-substance = "madder root"
-price_per_100_g = 4.5
-mass_left = "350 g"
-weighed_on = 2026-03-01
-[[jar]]
-substance = "walnut hulls"
-"""
-
-
-def used_once(folder):
-    """A kitchen with two jars, and a day that used 120 g of the one."""
-    (folder / "kitchen.toml").write_text(KITCHEN, "utf-8")
-    day = Day()
-    day.home()
-    written(day, folder / "logs", "2026-03-14-a-day-k7q2")
+TWO_JARS = f'{KITCHEN}[[jar]]\nsubstance = "walnut hulls"\n'
 
 
 async def touched(room, words):
@@ -40,7 +21,7 @@ async def a_colour(room, recipe, fibre):
 
 
 def test_the_jars_are_opened_from_the_bench_and_the_next_three_colours_are_counted_off_them(tmp_path):
-    used_once(tmp_path)
+    used_once(tmp_path, TWO_JARS)
 
     @in_a_room(size=(120, 50))
     async def look(room):
