@@ -17,7 +17,6 @@ from dyesession.account.model import (
     Amount,
     Band90,
     BathEstimate,
-    DyestuffEstimate,
     FibreEstimate,
     How,
 )
@@ -25,7 +24,7 @@ from dyesession.dyeing.evaporation import latent_heat_bound_kg_h
 from dyesession.plan.model import Plan, PlannedStep
 from dyesession.session.state import OUT_WET
 
-Kind = Literal["bath", "depth", "volume", "fibre", "drift", "water"]
+Kind = Literal["bath", "depth", "again", "volume", "fibre", "drift", "water"]
 
 SKEWED = 2.0  # one side of the band this many times the other: said as low to high; our own choice, no source
 FINEST = 0.1  # never a second decimal
@@ -90,11 +89,6 @@ def plain(value: float) -> str:
     return shown.removesuffix(".0")
 
 
-def percent(value: float) -> str:
-    """A share of the fibre's mass: whole per cent from 2 on, a tenth below."""
-    return f"{value:.0f} %" if value >= 2.0 else f"{value:.1f} %"
-
-
 def sentences(account: Account, plan: Plan, vessel: str | None = None) -> tuple[Said, ...]:
     """What to say of a bath, the most telling first; of the bath that holds most colour when none is named.
 
@@ -104,7 +98,7 @@ def sentences(account: Account, plan: Plan, vessel: str | None = None) -> tuple[
     if bath is None:
         return ()
     now = meant(account, plan)
-    said = [_strength(account, bath), _depth(account, now, bath), _fibre(account, bath)]
+    said = [_strength(account, bath), _depth(now, bath), _again(account, now, bath), _fibre(account, bath)]
     said += [_volume(bath), _drift(now, bath), _water(account, now, bath)]
     return tuple(one for one in said if one is not None)
 
@@ -159,31 +153,33 @@ def _dissolved(bath: BathEstimate) -> Said:
     return Said(f"{_named(bath)} holds {things}", bath.how)
 
 
-def _depth(account: Account, now: Meant, bath: BathEstimate) -> Said | None:
+def _main_dye(now: Meant, bath: BathEstimate) -> Amount | None:
+    """The colour a bath for dyeing or extracting holds most of."""
     if not bath.dye or _rank(now, bath) == 0:
         return None
-    main = max(bath.dye, key=lambda one: one.grams.mean)
-    parts = [_of_planned(now, main), "" if bath.uses else _again(account.dyestuff(main.lot))]
-    text = ". ".join(one for one in parts if one)
-    return Said(text, "", "depth") if text else None
+    return max(bath.dye, key=lambda one: one.grams.mean)
 
 
-def _of_planned(now: Meant, amount: Amount) -> str:
-    dose = next((one for one in now.doses if one.ingredient == amount.lot), None)
-    if dose is None or dose.percent_wof is None or now.fibre_g <= 0:
-        return ""
-    share = percent(100.0 * amount.grams.mean / now.fibre_g)
-    return f"That is {share} WOF of the {dose.percent_wof.aim:g} % planned"
+def _depth(now: Meant, bath: BathEstimate) -> Said | None:
+    main = _main_dye(now, bath)
+    dose = next((one for one in now.doses if main is not None and one.ingredient == main.lot), None)
+    if main is None or dose is None or dose.percent_wof is None or now.fibre_g <= 0:
+        return None
+    by = 100.0 / now.fibre_g
+    share = Band90(main.grams.mean * by, main.grams.low * by, main.grams.high * by)
+    return Said(f"That is {rounded_band(share, '%')} WOF of the {dose.percent_wof.aim:g} % planned", "", "depth")
 
 
-def _again(dyestuff: DyestuffEstimate | None) -> str:
+def _again(account: Account, now: Meant, bath: BathEstimate) -> Said | None:
     """What extracting again would bring; nothing to say before the first strain or when nothing is left."""
+    main = None if bath.uses else _main_dye(now, bath)
+    dyestuff = account.dyestuff(main.lot) if main is not None else None
     if dyestuff is None or not dyestuff.pulls or dyestuff.next_pull == NOTHING:
-        return ""
+        return None
     minutes = dyestuff.next_min
     time = f", about {_number(minutes, MINUTES_STEP)} min" if minutes is not None else ""
-    guess = ", a guess" if dyestuff.next_pull.is_guess else ""
-    return f"Extracting again: {rounded_band(dyestuff.next_pull, 'g')} more{time}{guess}"
+    text = f"Extracting again: {rounded_band(dyestuff.next_pull, 'g')} more{time}"
+    return Said(text, "guess" if dyestuff.next_pull.is_guess else "", "again")
 
 
 def _fibre(account: Account, bath: BathEstimate) -> Said | None:

@@ -42,7 +42,8 @@ def told(account: Account, plan: Plan, vessel: str | None = None) -> tuple[Said,
     said, inside = [*sentences(account, plan, bath.vessel)], _inside(account, bath.vessel)
     for lot in bath.dye:
         found = None if bath.uses or inside else once_more(account, lot.lot)
-        said += once_more_words(found) if found is not None else ()
+        if found is not None:
+            said = [*(one for one in said if one.about != "again"), *once_more_words(found)]
     said += dark_enough(account, bath.vessel)
     if bath.uses and not inside:
         said += old_bath(account, bath.vessel, _kind(plan), TRIAL_G)

@@ -104,7 +104,7 @@ _HELD = Sentence(
 )
 _MORE = Sentence(
     (
-        Said("That is 30 % WOF of the 50 % planned. Extracting again: ", "quiet"),
+        Said("That is 30 ± 5 % WOF of the 50 % planned. Extracting again: ", "quiet"),
         Said("15 ± 7 g", "plain"),
         Said(" more.", "quiet"),
     ),

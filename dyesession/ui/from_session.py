@@ -283,10 +283,11 @@ def _contents(state: State, vessel: Vessel) -> list[str]:
 
 def _account(snapshot: Snapshot[Account], today: str) -> v.Account:
     account = snapshot.account
-    said = [*sentences(account, snapshot.plan)]
-    if bath := main_bath(account, snapshot.plan):
-        in_it = dark_enough(account, bath.vessel)
-        said[1:1] = in_it or [one for lot in _in_the_sieve(snapshot.state) for one in again(account, lot)]
+    said, bath = [*sentences(account, snapshot.plan)], main_bath(account, snapshot.plan)
+    if bath is not None and (in_it := dark_enough(account, bath.vessel)):
+        said[1:1] = in_it
+    elif advised := [one for lot in _in_the_sieve(snapshot.state) for one in again(account, lot)]:
+        said = [said[0], *advised, *(one for one in said[1:] if one.about != "again")]
     return v.Account(_strength(snapshot), tuple(_sentence(one.text, one.how) for one in said), today)
 
 
