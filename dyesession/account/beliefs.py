@@ -33,6 +33,11 @@ PRIOR_TAIL = 4.0  # degrees of freedom of the guesses (`dyeing.bands`)
 # Readings have lighter tails than guesses: an odd pot is believed before an odd reading is. Judgement.
 READING_TAIL, T10_AT_HIGH = 10.0, 1.812461  # its 95 % point: any table
 READING_SCALE = Z_90 / T10_AT_HIGH  # so that its 90 % band is that of a normal of standard deviation 1
+READING_POWER = -(READING_TAIL + 1.0) / 2.0
+# A reading further off than this in every world was a slip of hand or scale and tells nothing between them. Our
+# own choice: without it one absurd weight left a single world standing, and every later number was that world's.
+SLIP_FROM = 30.0
+SLIP = (1.0 + SLIP_FROM**2 / READING_TAIL) ** READING_POWER
 
 
 @dataclass(frozen=True)
@@ -54,8 +59,8 @@ def likelihood(evidence: Sequence[Evidence]) -> Vector:
     logs = ZEROS
     for off, sd in _rows(evidence):
         square = READING_TAIL * (sd * READING_SCALE) ** 2
-        power = -(READING_TAIL + 1.0) / 2.0
-        logs = tuple([log + power * math.log1p(x * x / square) for log, x in zip(logs, off, strict=True)])
+        told = [math.log(SLIP + (1.0 + x * x / square) ** READING_POWER) for x in off]
+        logs = tuple(map(operator.add, logs, told))
     return logs
 
 
