@@ -34,10 +34,6 @@ PRIOR_TAIL = 4.0  # degrees of freedom of the guesses (`dyeing.bands`)
 READING_TAIL, T10_AT_HIGH = 10.0, 1.812461  # its 95 % point: any table
 READING_SCALE = Z_90 / T10_AT_HIGH  # so that its 90 % band is that of a normal of standard deviation 1
 READING_POWER = -(READING_TAIL + 1.0) / 2.0
-# A reading further off than this in every world was a slip of hand or scale and tells nothing between them. Our
-# own choice: without it one absurd weight left a single world standing, and every later number was that world's.
-SLIP_FROM = 30.0
-SLIP = (1.0 + SLIP_FROM**2 / READING_TAIL) ** READING_POWER
 
 
 @dataclass(frozen=True)
@@ -57,16 +53,17 @@ AS_DEALT = Placing()
 def likelihood(evidence: Sequence[Evidence]) -> Vector:
     """Log likelihood of all readings in each world, but for a constant."""
     logs = ZEROS
-    for off, sd in _rows(evidence):
+    for off, sd, slip_from in _rows(evidence):
         square = READING_TAIL * (sd * READING_SCALE) ** 2
-        told = [math.log(SLIP + (1.0 + x * x / square) ** READING_POWER) for x in off]
+        slip = (1.0 + slip_from**2 / READING_TAIL) ** READING_POWER
+        told = [math.log(slip + (1.0 + x * x / square) ** READING_POWER) for x in off]
         logs = tuple(map(operator.add, logs, told))
     return logs
 
 
-def _rows(evidence: Sequence[Evidence]) -> list[tuple[Vector, float]]:
+def _rows(evidence: Sequence[Evidence]) -> list[tuple[Vector, float, float]]:
     """Each reading's offs; those on one free scale less their middle, for only how they differ counts."""
-    rows = [(one.off, one.sd) for one in evidence if not one.scale]
+    rows = [(one.off, one.sd, one.slip_from) for one in evidence if not one.scale]
     for scale in dict.fromkeys(one.scale for one in evidence if one.scale):
         same = [one for one in evidence if one.scale == scale]
         shares = [1.0 / one.sd**2 for one in same]
@@ -77,7 +74,7 @@ def _rows(evidence: Sequence[Evidence]) -> list[tuple[Vector, float]]:
                 for column in zip(*(one.off for one in same), strict=True)
             ]
         )
-        rows += [(tuple(map(operator.sub, one.off, middle)), one.sd) for one in same]
+        rows += [(tuple(map(operator.sub, one.off, middle)), one.sd, one.slip_from) for one in same]
     return rows
 
 
@@ -134,11 +131,11 @@ def lines_seen(
             (off[2 * j + 1] - off[2 * j + 2]) / (2.0 * reach.get(name, WIDEST_REACH))
             for j, name in enumerate(names)
         ]
-        for off, _ in rows
+        for off, _, _ in rows
     ]
     point = [best.get(name, 0.0) for name in names]
-    starts = [off[0] - _dot(row, point) for row, (off, _) in zip(slopes, rows, strict=True)]
-    return Lines(tuple(names), slopes, starts, [sd * READING_SCALE for _, sd in rows])
+    starts = [off[0] - _dot(row, point) for row, (off, _, _) in zip(slopes, rows, strict=True)]
+    return Lines(tuple(names), slopes, starts, [sd * READING_SCALE for _, sd, _ in rows])
 
 
 def agreed(lines: Lines) -> Agreed:

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from dyesession.account import lines as l
 from dyesession.account.beliefs import Placing
 from dyesession.account.holdings import Holdings
-from dyesession.account.movements import moved
+from dyesession.account.movements import moved, poured_in
 from dyesession.account.passing import Stage, dried, passed
 from dyesession.account.pools import Pool
 from dyesession.account.unknowns import Starting, kept_name, priors_of, unknowns, with_all
@@ -64,15 +64,24 @@ def started(plan: Plan, starting: Starting, placing: Placing) -> Course:
     return Course(held, held)
 
 
-def _new_dyestuff(held: Holdings, state: State) -> bool:
-    return any(kept_name(one.name) not in held.unknowns.values for one in state.dyestuffs)
+def _new_dyestuff(held: Holdings, happening: Happening) -> bool:
+    names = _dyestuffs(held, happening.after, happening.entry.event)
+    return any(kept_name(one) not in held.unknowns.values for one in names)
 
 
-def _as_told(held: Holdings, state: State, starting: Starting) -> Holdings:
+def _dyestuffs(held: Holdings, state: State, event: e.Event) -> dict[str, str]:
+    """Substances of all colour there is, by lot: weighed today, or come with a bath of another day."""
+    coming = poured_in(event) if isinstance(event, e.Drawn) else ()
+    poured = {one.lot: one.substance for one in (*held.of_other_days.values(), *coming) if one.is_dye}
+    return {one.name: one.substance for one in state.dyestuffs} | poured
+
+
+def _as_told(held: Holdings, happening: Happening, starting: Starting) -> Holdings:
     """The holdings with what the day has come upon that no plan told: a fibre of another family, another
     dyestuff, a lot's weight put right.
     """
-    dyestuffs = {one.name: one.substance for one in state.dyestuffs}
+    state = happening.after
+    dyestuffs = _dyestuffs(held, state, happening.entry.event)
     kinds = [one.kind for one in state.lots]
     held = held.changed(unknowns=with_all(held.unknowns, priors_of(kinds, dyestuffs), starting))
     for lot in state.lots:
@@ -111,8 +120,8 @@ def _held_on(course: Course, starting: Starting, happening: Happening) -> tuple[
     before = passed(course.held, stage, second, _own_pot(happening.entry.event))
     if happening.odd:
         return second, before, before
-    if happening.before.lots is not happening.after.lots or _new_dyestuff(before, happening.after):
-        before = _as_told(before, happening.after, starting)
+    if happening.before.lots is not happening.after.lots or _new_dyestuff(before, happening):
+        before = _as_told(before, happening, starting)
     held = moved(before, happening.entry.event, happening.before, happening.after)
     held = _all_dried(held, happening.before, happening.after)
     return second, before, held if _own_pot(happening.entry.event) else held.settled_at(second)

@@ -91,13 +91,15 @@ def account_of(
         second=behind.second,
         baths=_baths(state, held, banded, read),
         dyestuffs=tuple(
-            _dyestuff(state, held, banded, lot, read.get(lot, "modelled")) for lot in held.stores
+            _dyestuff(state, held, banded, lot, read.get(lot, "modelled"))
+            for lot in held.stores
+            if lot not in held.of_other_days
         ),
         fibres=tuple(_fibre(state, held, banded, lot, fibre) for lot, fibre in held.fibres.items()),
         lines=lines,
         lost=tuple(_lost(held, banded, lot) for lot in held.stores),
         water=_water(held, banded),
-        balances=tuple(_balance(held, banded, name) for name in held.brought_g),
+        balances=tuple(_balance(held, banded, name) for name in held.things),
         strengths=strengths,
         effects=effects,
         strains=_strains(held, banded),
@@ -259,7 +261,7 @@ def _balance(held: Holdings, banded: Banded, name: str) -> Balance:
     store = held.stores.get(name, Store())
     return Balance(
         name=name,
-        brought=banded(constant(held.brought_g[name])),
+        brought=banded(held.came_in_g(name)),
         in_baths=banded(total([pool.grams(name) for pool in _pools(held)])),
         on_fibre=banded(total([one.taken(name) for one in held.fibres.values()])),
         in_dyestuff=banded(total([store.colour_g, held.sieve.grams(name)])),
@@ -296,7 +298,7 @@ def unbalanced(held: Holdings) -> Mapping[str, Vector]:
         ]
     )
     brought = total([held.brought_l, held.by_reading_l])
-    return {"water": _off(brought, water), **{name: _grams_off(held, name) for name in held.brought_g}}
+    return {"water": _off(brought, water), **{name: _grams_off(held, name) for name in held.things}}
 
 
 def _grams_off(held: Holdings, name: str) -> Vector:
@@ -310,7 +312,7 @@ def _grams_off(held: Holdings, name: str) -> Vector:
             held.away.grams(name),
         ]
     )
-    return _off(constant(held.brought_g[name]), found)
+    return _off(held.came_in_g(name), found)
 
 
 def _off(brought: Vector, found: Vector) -> Vector:

@@ -11,8 +11,9 @@ from dyesession.account.heat import TAP_C
 from dyesession.account.model import How
 from dyesession.account.pools import EMPTY, Pool, mixed
 from dyesession.account.unknowns import Unknowns, family_of
-from dyesession.account.worlds import ZEROS, Vector, mean, plus
+from dyesession.account.worlds import ZEROS, Vector, constant, mean, plus
 from dyesession.dyeing.regain import bone_dry_of_air_dry_g
+from dyesession.session.brought import Brought
 
 LEAST_FIBRE_G = 1e-3  # of less than a milligram of fibre nothing is a share; our own choice
 
@@ -73,13 +74,16 @@ class Strain:
 class Evidence:
     """What one reading has to say of each world: `off` is the log of what was read over what that world
     holds, `sd` its standard deviation. Readings on one free scale bear its name; only how they differ
-    counts.
+    counts. A reading `slip_from` standard deviations off in every world was a slip and tells nothing between
+    them; that far off for a strength there is none.
     """
 
     n: int
     off: Vector
     sd: float
     scale: str = ""
+    slip_from: float = 30.0  # our own choice: far beyond any strength read; without it one absurd weight left
+    # a single world standing, and every later number was that world's
 
 
 @dataclass(frozen=True)
@@ -110,7 +114,8 @@ class Fibre:
 @dataclass(frozen=True)
 class Holdings:
     """Everything, everywhere. `brought_l` and `brought_g` are what came in from outside, and `by_reading_l`
-    what volume readings found more or, below 0, less than was reckoned. `fresh` is the strength (g/L) each
+    what volume readings found more or, below 0, less than was reckoned. `poured_g` came in with baths of other
+    days, and `of_other_days` says what each such thing is. `fresh` is the strength (g/L) each
     bath had when fibre last went into it unused; `evidence` is what readings say of each world.
     """
 
@@ -125,6 +130,8 @@ class Holdings:
     by_reading_l: Vector = ZEROS
     brought_l: Vector = ZEROS
     brought_g: Mapping[str, float] = field(default_factory=dict)
+    poured_g: Mapping[str, Vector] = field(default_factory=dict)
+    of_other_days: Mapping[str, Brought] = field(default_factory=dict)
     dissolved: frozenset[str] = frozenset()
     strains: tuple[Strain, ...] = ()
     fresh: Mapping[str, Vector] = field(default_factory=dict)
@@ -179,6 +186,16 @@ class Holdings:
     def with_brought(self, name: str, mass_g: float) -> "Holdings":
         """A copy that knows of a mass from outside; whoever calls puts it where it went."""
         return self.changed(brought_g={**self.brought_g, name: self.brought_g.get(name, 0.0) + mass_g})
+
+    @property
+    def things(self) -> tuple[str, ...]:
+        """Everything but water that came in from outside, by name."""
+        return tuple(dict.fromkeys((*self.brought_g, *self.poured_g)))
+
+    def came_in_g(self, name: str) -> Vector:
+        """Grams of one thing that came in from outside: weighed, or with a bath of another day."""
+        weighed = constant(self.brought_g.get(name, 0.0))
+        return plus(weighed, self.poured_g[name]) if name in self.poured_g else weighed
 
     def with_evidence(self, evidence: Evidence) -> "Holdings":
         """A copy that knows what one reading more says."""

@@ -48,7 +48,12 @@ def mordant_bath(
         return None
     pool = pool_of(behind.held, bath)
     alum = next(
-        (one for one in pool.held_g if is_alum(behind.state, one) and mean(pool.grams(one)) > LEAST_G), ""
+        (
+            one
+            for one in pool.held_g
+            if is_alum(behind.state, behind.held, one) and mean(pool.grams(one)) > LEAST_G
+        ),
+        "",
     )
     if not alum:
         return None
@@ -57,7 +62,7 @@ def mordant_bath(
         for name, fibre in behind.held.fibres.items()
         if mean(fibre.taken(alum)) > LEAST_G
     )
-    put_in = behind.held.brought_g.get(alum, 0.0)
+    put_in = mean(behind.held.came_in_g(alum), behind.weights)
     found = MordantBath(bath, alum, put_in, taken, behind.band(pool.grams(alum)))
     if next_g <= 0.0:
         return found

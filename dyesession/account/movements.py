@@ -31,9 +31,10 @@ from dyesession.account.strengths import (
     strength_g_l,
     what_it_says,
 )
-from dyesession.account.worlds import Vector, constant, minus, plus, scaled, times
+from dyesession.account.worlds import ZEROS, Vector, constant, minus, plus, scaled, times
 from dyesession.dyeing.bands import Z_90
 from dyesession.session import events as e
+from dyesession.session.brought import Brought, brought_in
 from dyesession.session.state import OUT_WET, SIEVE, State
 
 ML_PER_L = 1000.0
@@ -43,6 +44,9 @@ READ_SD = math.log1p(u.READING_ERROR) / Z_90  # of a volume read, as a share of 
 BOTH_SD = math.hypot(UNTOLD, READ_SD)
 UNTOLD_PULL = UNTOLD**2 / BOTH_SD**2  # of the way from what was reckoned to what was read
 ODD_FROM = 3.0  # standard deviations from which a world has missed something; our own choice
+# From so many of a reading's standard deviations on, beyond every world: a pot that somebody poured from or filled
+# without telling (a fifth off), a wet weight of something else (half or twice). Our own choice, no source.
+POT_SLIP, WEIGHT_SLIP = 6.0, 12.0
 
 Change = Callable[[Holdings, Any, State, State], Holdings]
 
@@ -153,7 +157,7 @@ def _by_reading(held: Holdings, reckoned_l: Vector, read_l: float, n: int) -> tu
             for had, one, pull, error in zip(reckoned_l, off, pulls, errors, strict=True)
         ]
     )
-    return held.with_evidence(Evidence(n, off, BOTH_SD)), volume_l
+    return held.with_evidence(Evidence(n, off, BOTH_SD, slip_from=POT_SLIP)), volume_l
 
 
 def _corrected(held: Holdings, pool: Pool, volume_l: Vector) -> tuple[Holdings, Pool]:
@@ -264,7 +268,7 @@ def _weighed_wet(held: Holdings, fibre: Fibre, wet_mass_g: float, n: int) -> tup
         return held, carried
     log_weighed = math.log(weighed_g / fibre.bone_dry_g)
     off = tuple([log_weighed - math.log(one) for one in guessed])
-    return held.with_evidence(Evidence(n, off, SQUEEZE_VARIES)), carried
+    return held.with_evidence(Evidence(n, off, SQUEEZE_VARIES, slip_from=WEIGHT_SLIP)), carried
 
 
 def _read(held: Holdings, event: e.Read, before: State, after: State) -> Holdings:
@@ -326,7 +330,7 @@ def _kept(held: Holdings, event: e.Kept, before: State, after: State) -> Holding
 
 
 def _drawn(held: Holdings, event: e.Drawn, before: State, after: State) -> Holdings:
-    """From a bath kept today, or one of another session, whose colour this account does not know."""
+    """From a bath kept today, or one of another day with what the shelf made of it; nothing told is water."""
     if event.label in held.kept:
         bath = held.kept[event.label]
         left, out = EMPTY, bath.pool
@@ -338,7 +342,34 @@ def _drawn(held: Holdings, event: e.Drawn, before: State, after: State) -> Holdi
         return held.with_bath(event.vessel, together(held.bath(event.vessel), drawn))
     held = held.with_water(event.vessel, constant(event.volume_l or 0.0))
     bath = held.bath(event.vessel)
-    return held.with_bath(event.vessel, replace(bath, uses=max(1, bath.uses)))
+    held = held.with_bath(event.vessel, replace(bath, uses=max(1, bath.uses)))
+    for one in poured_in(event):
+        held = _came_along(held, event.vessel, one, after.n)
+    return held
+
+
+def poured_in(event: e.Drawn) -> tuple[Brought, ...]:
+    """What comes along with a bath of another day: less of it where its litres were put right afterwards."""
+    told = brought_in(event.brought)
+    if not event.brought_l or event.volume_l is None:
+        return told
+    return tuple(one.share(event.volume_l / event.brought_l) for one in told)
+
+
+def _came_along(held: Holdings, vessel: str, one: Brought, n: int) -> Holdings:
+    """As uncertain as the shelf told it; from here on it goes the way of everything else in the bath."""
+    share, most_g = u.share_of_most(f"{one.lot} poured in", one.mean_g, one.low_g, one.high_g)
+    name = f"{one.lot} poured in at entry {n}"
+    held = held.changed(
+        unknowns=held.unknowns.with_unknown(name, share), of_other_days={**held.of_other_days, one.lot: one}
+    )
+    grams = times(held.unknowns[name], most_g)
+    came = {**held.poured_g, one.lot: plus(held.poured_g.get(one.lot, ZEROS), grams)}
+    held = held.changed(poured_g=came)
+    if one.is_dye and one.lot not in held.stores:
+        held = held.with_store(one.lot, Store(soluble=True))
+    pool = held.bath(vessel).pool
+    return held.with_pool(vessel, pool.with_grams(one.lot, plus(pool.grams(one.lot), grams)))
 
 
 def _discarded(held: Holdings, event: e.Discarded, before: State, after: State) -> Holdings:

@@ -17,6 +17,8 @@ from dyesession.account.holdings import Bath, Fibre, Holdings
 from dyesession.account.steam import COLDEST_STEAM_C, diameter_m, steamed_l
 from dyesession.account.worlds import ZEROS, Vector, constant, mean, minus, plus, scaled, times, total
 from dyesession.dyeing.extraction import kept_in_pull
+from dyesession.plan.model import PlannedDose
+from dyesession.session.brought import Brought
 from dyesession.session.state import State
 
 STEP_S = 600.0  # temperatures are followed in steps of ten minutes; our own choice, no source
@@ -146,7 +148,7 @@ def _taken_up(held: Holdings, stage: Stage, vessel: str, minutes: float) -> Hold
             continue
         if name in held.stores:
             held = _dyed(held, vessel, name, inside, minutes)
-        elif is_alum(stage.state, name):
+        elif is_alum(stage.state, held, name):
             held = _mordanted(held, vessel, name, inside, minutes)
     return held
 
@@ -222,11 +224,12 @@ def _moved(held: Holdings, vessel: str, name: str, wanted: dict[str, Vector]) ->
     return held.changed(fibres={**held.fibres, **fibres}, baths={**held.baths, vessel: bath})
 
 
-def is_alum(state: State, ingredient: str) -> bool:
+def is_alum(state: State, held: Holdings, ingredient: str) -> bool:
     """Whether an ingredient is a mordant the alum rule is for; what fibre takes of others is not reckoned."""
+    known: list[PlannedDose | Brought] = [*state.doses, *held.of_other_days.values()]
     return any(
         one.ingredient == ingredient and one.role == "mordant" and "alum" in one.substance.casefold()
-        for one in state.doses
+        for one in known
     )
 
 

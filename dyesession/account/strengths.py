@@ -15,6 +15,7 @@ from dyesession.account.pools import Pool
 from dyesession.account.worlds import Vector, constant, mean, plus, times, total
 from dyesession.dyeing.strength import COLOURLESS, Strength, is_nothing, sd_of
 from dyesession.session import events as e
+from dyesession.session.brought import ingredient_of
 from dyesession.session.state import State
 
 ONE_DYE = 0.95  # a bath is of one dyestuff when this share of its colour is; our own choice, no source
@@ -37,11 +38,18 @@ class Beside:
 
 
 def main_lot(held: Holdings, name: str) -> str:
-    """The dyestuff a bath has its colour from, "" where it has none, or several."""
+    """The lot that a bath of one dyestuff has most of its colour from, "" where it has none, or several dyestuffs."""
     pool = pool_of(held, name).held_g
     dye = {lot: mean(grams) for lot, grams in pool.items() if lot in held.stores}
     most = max(dye, key=dye.__getitem__, default="")
-    return most if most and dye[most] > max(LEAST_G, ONE_DYE * math.fsum(dye.values())) else ""
+    of_it = math.fsum(grams for lot, grams in dye.items() if ingredient_of(lot) == ingredient_of(most))
+    return most if most and of_it > max(LEAST_G, ONE_DYE * math.fsum(dye.values())) else ""
+
+
+def _of_one_dyestuff(held: Holdings, pool: Pool, lot: str) -> Vector:
+    """Grams of a lot's colour, and of the same dyestuff's that came with another day's bath or was weighed today."""
+    same = [one for one in pool.held_g if one in held.stores and ingredient_of(one) == ingredient_of(lot)]
+    return pool.grams(same[0]) if len(same) == 1 else total([pool.grams(one) for one in same])
 
 
 def pool_of(held: Holdings, name: str) -> Pool:
@@ -66,18 +74,18 @@ def kept_at_strain(held: Holdings, lot: str, volume_l: Vector, held_back: Vector
 
 
 def strength_g_l(held: Holdings, name: str, lot: str, inside: tuple[str, ...] = ()) -> Vector:
-    """Grams of one lot's colour to the litre, 0 where there is no liquor.
+    """Grams of one dyestuff's colour to the litre, 0 where there is no liquor.
 
     With the dyestuff still `inside` it is the strength of the strain it would give: a liquor is read when it
     is ready to be strained, and how far it is on the way there no one knows better.
     """
     pool = pool_of(held, name)
     if lot not in inside:
-        rows = zip(pool.grams(lot), pool.volume_l, strict=True)
+        rows = zip(_of_one_dyestuff(held, pool, lot), pool.volume_l, strict=True)
         return tuple([grams / litres if litres > 0.0 else 0.0 for grams, litres in rows])
     back = held_back_l(held, pool.volume_l, inside)
     kept = kept_at_strain(held, lot, pool.volume_l, back)
-    here = plus(held.stores[lot].colour_g, pool.grams(lot))
+    here = plus(held.stores[lot].colour_g, _of_one_dyestuff(held, pool, lot))
     return tuple(
         [
             grams * (1.0 - share) / (litres - held_l) if litres > held_l else 0.0
@@ -164,13 +172,14 @@ def beside_what(held: Holdings, vessel: str, lot: str, against: str, state: Stat
     words = against.casefold().strip()
     if STRAIN.search(words):
         number = _ordinal(words)
-        found = [one for one in held.strains if one.lot == lot and one.number == number]
+        same = [one for one in held.strains if ingredient_of(one.lot) == ingredient_of(lot)]
+        found = [one for one in same if one.number == number]
         return Beside(found[-1].strength) if found else Beside(None, f"{words} of {lot}")
     if FRESH.search(words) and vessel in held.fresh:
         return Beside(held.fresh[vessel])
     named = _named(held, words, state)
     other = sample_of(held, named, state) if named and named != vessel else None
-    if other is not None and other.lot == lot:
+    if other is not None and ingredient_of(other.lot) == ingredient_of(lot):
         return Beside(other.strength)
     return Beside(None, f"{words} of {lot}")
 

@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
-from dyesession.account.worlds import Vector, at_steps, dealt_steps
+from dyesession.account.worlds import Vector, at_steps, dealt_steps, mean
 from dyesession.dyeing.bands import Z_90, Scale, from_scale, to_scale
 from dyesession.dyeing.evaporation import LID_SHARE
 from dyesession.dyeing.fibres import Family, fibre_family
@@ -90,6 +90,31 @@ class Starting:
 def known(name: str, value: float) -> Prior:
     """A number that is no guess, as a prior of no width."""
     return Prior(name, value, value, value, "log", "known")
+
+
+# A mass told with its band is taken as a share of so much more than the band's top: most bands of what is left in
+# a bath are even or end at nought, which no logarithm fits. Our own choice, no source.
+BEYOND_TOP = 1.25
+LEAST_TOLD = 1e-3  # a band down to nought is taken to end at this share of its top
+HALVINGS = 20  # to a millionth of the way between the ends
+
+
+def share_of_most(name: str, mean_g: float, low_g: float, high_g: float) -> tuple[Prior, float]:
+    """A mass that another day's account told with its mean and 90 % band: as a share of a most in grams, with
+    that mean and those ends.
+    """
+    most_g = BEYOND_TOP * high_g
+    low, high, wanted = max(low_g, LEAST_TOLD * high_g) / most_g, high_g / most_g, mean_g / most_g
+    below, above = low, high
+    for _ in range(HALVINGS if low < high else 0):
+        middle = (below + above) / 2.0
+        there = mean(at_steps(_told(name, middle, low, high), dealt_steps(1)))
+        below, above = (below, middle) if there > wanted else (middle, above)
+    return _told(name, (below + above) / 2.0, low, high), most_g
+
+
+def _told(name: str, centre: float, low: float, high: float) -> Prior:
+    return Prior(name, centre, low, high, "logit", "what the shelf made of the day that kept it")
 
 
 def kept_name(dyestuff: str) -> str:

@@ -123,7 +123,9 @@ def _colour_in(account: Account, name: str, lot: str) -> tuple[Behind, Bath, str
 
 def _partition(behind: Behind, lot: str, kind: str) -> Vector:
     """The partition of a colour on a kind of fibre, known today or not, in L/kg."""
-    substance = next((one.substance for one in behind.state.dyestuffs if one.name == lot), "")
+    poured = behind.held.of_other_days.get(lot)
+    weighed = next((one.substance for one in behind.state.dyestuffs if one.name == lot), "")
+    substance = poured.substance if poured is not None else weighed
     known = u.with_all(behind.held.unknowns, u.priors_of((kind,), {lot: substance}), behind.starting)
     return known[u.partition_name(lot, u.family_of(kind))]
 

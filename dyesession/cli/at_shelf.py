@@ -5,6 +5,8 @@ What screens and commands both want of the shelf stands here once.
 
 from __future__ import annotations
 
+from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -18,7 +20,8 @@ if TYPE_CHECKING:
     from dyesession.cli.workroom import Workroom
     from dyesession.clock import Clock
     from dyesession.daybook.finding import DayBook
-    from dyesession.session.from_shelf import FromShelf
+    from dyesession.session.brought import Brought
+    from dyesession.session.from_shelf import FromShelf, ShelfBath
     from dyesession.session.opening import LoggedDay
     from dyesession.shelf import KeptBath, Shelf, ShelfAct
     from dyesession.storage import Storage
@@ -66,9 +69,20 @@ def for_the_day(workroom: Workroom, today: date, session: str = "") -> FromShelf
     from dyesession.shelf import from_shelf
 
     try:
-        return from_shelf(days_for_the_shelf(workroom, book_of(workroom)), today, session)
+        told = from_shelf(days_for_the_shelf(workroom, book_of(workroom)), today, session)
     except (UserError, OSError):
         return FromShelf()
+    return replace(told, bringing=partial(_bringing, workroom, today))
+
+
+def _bringing(workroom: Workroom, today: date, bath: ShelfBath, volume_l: float | None) -> tuple[Brought, ...]:
+    """What a bath brings along; nothing where its own log cannot be gone through: the pouring comes first."""
+    from dyesession.shelf import bringing
+
+    try:
+        return bringing(bath_named(shelf_now(workroom, today), bath.label, bath.session), volume_l)
+    except (UserError, OSError):
+        return ()
 
 
 def bath_named(shelf: Shelf, label: str, session: str = "") -> KeptBath:

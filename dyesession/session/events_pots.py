@@ -4,8 +4,9 @@ kept.
 Facts only; units stand in the names. Part of `events`.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import Any, ClassVar
 
 
 @dataclass(frozen=True)
@@ -190,7 +191,8 @@ class Kept:
 class Drawn:
     """A kept bath, or some of it, was poured in; what is in it is copied here.
 
-    `look_again` is the day it was to be looked at by, as "2026-03-20"; "" where nobody said.
+    `look_again` is the day it was to be looked at by, as "2026-03-20"; "" where nobody said. `brought` are the
+    tables of `session.brought`: the grams of each thing in `brought_l` litres of it, as the shelf reckoned them.
     """
 
     kind: ClassVar[str] = "drawn"
@@ -200,6 +202,8 @@ class Drawn:
     volume_l: float | None = None
     contents: tuple[str, ...] = ()
     look_again: str = ""
+    brought: tuple[Mapping[str, Any], ...] = ()
+    brought_l: float | None = None
 
 
 @dataclass(frozen=True)

@@ -4,10 +4,12 @@ Facts only, handed in once; nothing here looks into other logs. What goes into a
 them at the lift.
 """
 
-from dataclasses import dataclass, replace
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from dyesession.session import events as e
+from dyesession.session.brought import Brought, for_log
 from dyesession.session.fit_pots import ROUNDING_L
 from dyesession.session.names import letter
 from dyesession.session.situation import temperature
@@ -41,13 +43,26 @@ class ShelfFibre:
     session: str
 
 
+# What so many litres of a bath bring along, asked for only when it is poured: it has to be reckoned.
+Bringing = Callable[[ShelfBath, float | None], tuple[Brought, ...]]
+
+
+def not_reckoned(bath: ShelfBath, volume_l: float | None) -> tuple[Brought, ...]:
+    """Nobody reckons it here."""
+    return ()
+
+
 @dataclass(frozen=True)
 class FromShelf:
-    """What the shelf tells a day; `told` are sentences that two days disagree about, this one among them."""
+    """What the shelf tells a day; `told` are sentences that two days disagree about, this one among them.
+
+    `bringing` reckons what a bath brings along.
+    """
 
     baths: tuple[ShelfBath, ...] = ()
     fibre: tuple[ShelfFibre, ...] = ()
     told: tuple[str, ...] = ()
+    bringing: Bringing = field(default=not_reckoned, compare=False)
 
     def bath(self, label: str) -> ShelfBath | None:
         """The bath of that label, large and small letters alike; None where none stands."""
@@ -67,6 +82,19 @@ def completed(shelf: FromShelf, state: State, command: e.Event) -> e.Event:
     return replace(
         command, label=bath.label, session=bath.session, volume_l=litres, contents=bath.substances
     )
+
+
+def with_brought(shelf: FromShelf, command: e.Event) -> e.Event:
+    """A draw from another day's bath with the grams that come along, where the shelf can reckon them; any other
+    command as it is.
+    """
+    if not isinstance(command, e.Drawn) or not command.session or command.brought:
+        return command
+    bath = next((one for one in shelf.baths if _is_of(one, command)), None)
+    if bath is None:
+        return command
+    litres = bath.volume_l if command.volume_l is None else command.volume_l
+    return replace(command, brought=for_log(shelf.bringing(bath, litres)), brought_l=litres)
 
 
 def beyond(shelf: FromShelf, command: e.Event) -> str | None:

@@ -23,7 +23,7 @@ from dyesession.session import events as e
 from dyesession.session import log
 from dyesession.session.engine import Refused, decide
 from dyesession.session.fold import Entry, apply, correction_misfit, fold, opening_state
-from dyesession.session.from_shelf import FromShelf, beyond, completed, drawn_down
+from dyesession.session.from_shelf import FromShelf, beyond, completed, drawn_down, with_brought
 from dyesession.session.state import State
 from dyesession.session.suggest import rings
 from dyesession.storage import shown
@@ -168,6 +168,7 @@ class Session(Generic[A]):
         command = completed(self._snapshot.shelf, self._snapshot.state, command)
         if trouble := beyond(self._snapshot.shelf, command):
             raise Refused(f"{trouble}.")
+        command = with_brought(self._snapshot.shelf, command)
         event = decide(self._snapshot.state, command, now, self._household)
         if isinstance(event, e.Corrected) and (wrong := correction_misfit(self._snapshot.entries, event)):
             raise Refused(wrong[0].upper() + wrong[1:] + ".")

@@ -5,14 +5,15 @@ Every act but a draw and a correction gets a log of its own (`writing`), so that
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from dyesession.care import WORST, Household, Reminder
 from dyesession.errors import UserError
 from dyesession.plan.changes import Draws, change_for_log
 from dyesession.session import events as e
+from dyesession.session.brought import Brought, for_log
 from dyesession.shelf.minding import has
-from dyesession.shelf.model import KeptBath
+from dyesession.shelf.model import TRACE_G, KeptBath
 from dyesession.shelf.touching import discarding, opening, pooling
 from dyesession.substances import find
 from dyesession.units import show_mass, show_volume
@@ -58,7 +59,22 @@ def drawn(bath: KeptBath, vessel: str, volume_l: float | None = None) -> e.Drawn
             f' or say how much there is, for example: dyesession shelf correct "{bath.label}" --litres 4'
         )
     litres = left_l if volume_l is None else volume_l
-    return e.Drawn(vessel, bath.label, bath.session, litres, _substances(bath), f"{bath.look_again}")
+    comes_along = for_log(bringing(bath, litres))
+    told = e.Drawn(vessel, bath.label, bath.session, litres, _substances(bath), f"{bath.look_again}")
+    return replace(told, brought=comes_along, brought_l=litres)
+
+
+def bringing(bath: KeptBath, volume_l: float | None) -> tuple[Brought, ...]:
+    """What so many litres of a bath bring along; None for all that stands."""
+    left_l = bath.left_l
+    share = 1.0 if volume_l is None or not left_l else min(1.0, volume_l / left_l)
+    there = [(one, one.grams) for one in bath.inside if one.grams is not None and one.grams.high > TRACE_G]
+    return tuple(
+        Brought(
+            one.ingredient, one.substance, one.role, grams.mean, min(grams.low, grams.mean), max(grams.high, grams.mean)
+        ).share(share)
+        for one, grams in there
+    )
 
 
 def drawn_with(bath: KeptBath, step: str, volume_l: float | None = None) -> e.Replanned:

@@ -1,7 +1,8 @@
 """What is in a standing bath, with its bands: from the account of the day that kept it.
 
-A bath of another day enters a day's account as water, so what it brought is carried on here: what stood in
-it then, less what the fibre of this day took, by the starting guess for that dyestuff and fibre. A guess.
+What a bath of another day brought along stands in that day's own account where the pouring told it. Where it
+did not, it is carried on here: what stood in it then, less what the fibre of this day took, by the starting
+guess for that dyestuff and fibre. A guess.
 """
 
 from collections.abc import Callable, Sequence
@@ -13,6 +14,7 @@ from dyesession.account.logged import starting_of
 from dyesession.account.model import BathEstimate
 from dyesession.dyeing.exhaustion import share_left_after
 from dyesession.dyeing.priors import partition_prior
+from dyesession.session.brought import ingredient_of
 from dyesession.session.opening import LoggedDay
 from dyesession.shelf.drawing import Standing, source_of
 from dyesession.shelf.model import Inside
@@ -104,7 +106,7 @@ class Estimates:
     def how(self, one: Standing, back: int = 0) -> str:
         """Where its figures come from, in one word."""
         forebears = self._forebears(one, back)
-        if not one.put_by.trace.drew:
+        if all(drew.brought for drew in one.put_by.trace.drew):
             estimate = self.bath(one)
             return estimate.how if estimate is not None else "guess"
         if one.put_by.trace.dips or len(forebears) != len(one.put_by.trace.drew):
@@ -138,16 +140,22 @@ class Estimates:
     def _as_kept(self, one: Standing, back: int) -> tuple[Inside, ...]:
         """What was in it as it was put by, before anything was drawn."""
         bath = self.bath(one)
-        found = {(each.ingredient, each.substance): each for each in _own(one, bath)}
+        found: dict[tuple[str, str], Inside] = {}
+        for each in _own(one, bath):
+            key = (each.ingredient, each.substance)
+            found[key] = _together(found[key], each, False) if key in found else each
         poured: set[tuple[str, str]] = set()
         for drew in one.put_by.trace.drew if back < MOST_FOREBEARS else ():
             source = source_of(self._standing, drew)
             if source is None or source is one:
                 continue
             for each in self._as_kept(source, back + 1):
-                came = self._after_dips(_scaled(each, _share_drawn(source, drew)), one)
-                key = (came.ingredient, came.substance)
-                found[key] = _together(found[key], came, key in poured) if key in found else came
+                key = (each.ingredient, each.substance)
+                if drew.brought:
+                    found |= {key: _of_first(found[key], each, key in poured)} if key in found else {}
+                else:
+                    came = self._after_dips(_scaled(each, _share_drawn(source, drew)), one)
+                    found[key] = _together(found[key], came, key in poured) if key in found else came
                 poured.add(key)
         return tuple(sorted(found.values(), key=lambda each: each.role != "dyestuff"))
 
@@ -180,23 +188,31 @@ def _own(one: Standing, bath: BathEstimate | None) -> list[Inside]:
     put_in = {each.ingredient for each in fact.bath.contents} if fact is not None else set()
     put_in |= set(fact.bath.liquor_of) if fact is not None else set()
     roles = {each.ingredient: each.role for each in keeper.last.doses}
+    came = {each.lot: each for drew in one.put_by.trace.drew for each in drew.brought}
     named = dict(keeper.last.substances)
     all_g: dict[str, float] = {}
     for each in keeper.last.put_in:
         all_g[each.ingredient] = all_g.get(each.ingredient, 0.0) + each.mass_g
     return [
         Inside(
-            amount.lot,
-            named.get(amount.lot, amount.lot),
-            "dyestuff" if dye else roles.get(amount.lot, "assist"),
+            ingredient_of(amount.lot),
+            came[amount.lot].substance if amount.lot in came else named.get(amount.lot, amount.lot),
+            "dyestuff" if dye else roles.get(amount.lot) or (came[amount.lot].role if amount.lot in came else "assist"),
             amount.grams,
-            all_g.get(amount.lot),
-            amount.lot not in put_in,
+            all_g.get(amount.lot, 0.0 if amount.lot in came else None),
+            amount.lot not in put_in and amount.lot not in came,
         )
         for dye, amounts in ((True, bath.dye), (False, bath.contents))
         for amount in amounts
         if amount.grams.high >= LEAST_G
     ]
+
+
+def _of_first(here: Inside, there: Inside, both_poured: bool) -> Inside:
+    """What is here, with the first weighing it goes back to where the account knows the grams already."""
+    if both_poured or there.of_g is None:
+        return replace(here, of_g=None)
+    return replace(here, of_g=(here.of_g or 0.0) + there.of_g)
 
 
 def _share_drawn(source: Standing, drew: Drew) -> float:

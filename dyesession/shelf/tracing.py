@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime
 
 from dyesession.session import events as e
+from dyesession.session.brought import Brought, brought_in
 from dyesession.session.fold import Entry, apply, effective, opening_state
 from dyesession.session.opening import LoggedDay
 from dyesession.session.state import KeptBath as KeptFact
@@ -27,6 +28,7 @@ class Drew:
     volume_l: float | None
     vessel: str
     n: int = 0
+    brought: tuple[Brought, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -186,7 +188,7 @@ class _AtWork:
             back = self.put_by.get(event.label)
             self._joined(event.vessel, back.trace if back is not None else Trace())
             return
-        drew = Drew(day.name, at, event.label, event.session, event.volume_l, event.vessel, n)
+        drew = Drew(day.name, at, event.label, event.session, event.volume_l, event.vessel, n, brought_in(event.brought))
         self.drew.append(drew)
         trace = self._of(event.vessel)
         self.traces[event.vessel] = replace(trace, drew=(*trace.drew, drew))

@@ -16,6 +16,7 @@ from dyesession.colour.typed import read_colour
 from dyesession.dyeing.exhaustion import partition_from_share
 from dyesession.dyeing.mordanting import recharge_g
 from dyesession.errors import UserError
+from dyesession.session.brought import ingredient_of
 from dyesession.shelf.model import Inside, Recharge, WouldDo
 from dyesession.shelf.tracing import Traced
 
@@ -73,7 +74,7 @@ def _mean(one: Inside) -> float:
 
 
 def _taken(fibres: Sequence[FibreEstimate], ingredient: str) -> Band90 | None:
-    bands = [taken.grams for one in fibres for taken in one.taken if taken.lot == ingredient]
+    bands = [taken.grams for one in fibres for taken in one.taken if ingredient_of(taken.lot) == ingredient]
     if not bands:
         return None
     return Band90(sum(b.mean for b in bands), sum(b.low for b in bands), sum(b.high for b in bands))

@@ -14,6 +14,7 @@ from dyesession.account.ledger import Ledger, reckon
 from dyesession.account.testimony import accounted
 from dyesession.plan.model import Plan
 from dyesession.session import events as e
+from dyesession.session.brought import Brought, for_log
 from dyesession.session.fit import misfit
 from dyesession.session.fold import Entry
 from dyesession.session.state import State
@@ -49,6 +50,12 @@ temperature_c = st.none() | st.floats(15.0, 99.0)
 new_volume = litres.map(lambda value: ({"key": "volume_l", "value": value},))
 early_entry = st.integers(1, 7)
 
+came_along = st.sampled_from(
+    [
+        for_log([Brought("madder", "madder root", "dyestuff", 20.0, 8.0, 35.0)]),
+        for_log([Brought("alum", "potassium alum", "mordant", 9.0, 0.0, 12.0)]),
+    ]
+)
 facts: st.SearchStrategy[e.Event] = st.one_of(
     st.builds(e.Filled, vessel, litres, how),
     st.builds(e.Added, ingredient, vessel, st.floats(0.1, 90.0)),
@@ -70,6 +77,7 @@ facts: st.SearchStrategy[e.Event] = st.one_of(
     st.builds(e.Finished, step),
     st.builds(e.Kept, vessel, label, maybe_litres),
     st.builds(e.Drawn, vessel, label, volume_l=maybe_litres),
+    st.builds(e.Drawn, vessel, st.just("old red"), st.just("a day before"), litres, brought=came_along, brought_l=litres),
     st.builds(e.Discarded, vessel),
     st.builds(e.Discarded, label=label),
     st.builds(e.Corrected, early_entry, st.just("misread"), strike=st.just(True)),

@@ -207,7 +207,7 @@ def test_the_third_odd_reading_is_believed() -> None:
 def test_an_absurd_reading_tells_nothing_between_the_worlds() -> None:
     """2.7 off in the log, as 20 g of liquor on fibre that holds 300: a slip, whichever world it is."""
     off = tuple(2.7 + 0.1 * step for step in dealt_steps(1))
-    weights = weights_of(likelihood([Evidence(1, off, 0.06)]), AS_DEALT.lift)
+    weights = weights_of(likelihood([Evidence(1, off, 0.06, slip_from=12.0)]), AS_DEALT.lift)
     assert counting(weights) > 0.9 * WORLDS
     ordinary = tuple(0.2 + 0.1 * step for step in dealt_steps(1))
-    assert counting(weights_of(likelihood([Evidence(1, ordinary, 0.06)]), AS_DEALT.lift)) < 0.7 * WORLDS
+    assert counting(weights_of(likelihood([Evidence(1, ordinary, 0.06, slip_from=12.0)]), AS_DEALT.lift)) < 0.7 * WORLDS
