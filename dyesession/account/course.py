@@ -12,7 +12,7 @@ from dyesession.account.holdings import Holdings
 from dyesession.account.movements import moved, poured_in
 from dyesession.account.passing import Stage, dried, passed
 from dyesession.account.pools import Pool
-from dyesession.account.unknowns import Starting, kept_name, priors_of, unknowns, with_all
+from dyesession.account.unknowns import Starting, by_substance, kept_name, priors_of, unknowns, with_all
 from dyesession.plan.model import Plan
 from dyesession.session import events as e
 from dyesession.session.fold import Entry
@@ -83,6 +83,7 @@ def _as_told(held: Holdings, happening: Happening, starting: Starting) -> Holdin
     state = happening.after
     dyestuffs = _dyestuffs(held, state, happening.entry.event)
     kinds = [one.kind for one in state.lots]
+    starting = by_substance(starting, dyestuffs, kinds)
     held = held.changed(unknowns=with_all(held.unknowns, priors_of(kinds, dyestuffs), starting))
     for lot in state.lots:
         fibre = held.fibres.get(lot.name)

@@ -25,6 +25,7 @@ from dyesession.dyeing.priors import (
     stiffens_prior,
 )
 from dyesession.plan.model import Plan
+from dyesession.substances import find
 
 # A dye pot may be covered, ajar or open, and the log does not say. Centre: ajar; ends: below a good lid,
 # and open.
@@ -216,6 +217,23 @@ def with_all(known_yet: Unknowns, priors: Iterable[tuple[str, Prior]], starting:
         if name not in known_yet.values:
             known_yet = known_yet.with_unknown(name, starting.priors.get(name) or _less_sure(name, prior))
     return known_yet
+
+
+def by_substance(starting: Starting, dyestuffs: Mapping[str, str], kinds: Iterable[str]) -> Starting:
+    """Numbers that a day was begun with under a dyestuff's own name serve every ingredient (name: substance) that
+    turns out to be it, where it has none under its own.
+    """
+    priors = dict(starting.priors)
+    families = tuple(dict.fromkeys(map(family_of, kinds))) or NO_LOTS
+    for ingredient, substance in dyestuffs.items():
+        known_as = find(substance)
+        key = known_as.key if known_as is not None else substance.casefold().strip()
+        names = [(kept_name(ingredient), kept_name(key))]
+        names += [(partition_name(ingredient, one), partition_name(key, one)) for one in families]
+        for mine, of_substance in names:
+            if of_substance in priors:
+                priors.setdefault(mine, replace(priors[of_substance], name=mine))
+    return replace(starting, priors=priors)
 
 
 def _less_sure(name: str, prior: Prior) -> Prior:

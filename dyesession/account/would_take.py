@@ -126,7 +126,8 @@ def _partition(behind: Behind, lot: str, kind: str) -> Vector:
     poured = behind.held.of_other_days.get(lot)
     weighed = next((one.substance for one in behind.state.dyestuffs if one.name == lot), "")
     substance = poured.substance if poured is not None else weighed
-    known = u.with_all(behind.held.unknowns, u.priors_of((kind,), {lot: substance}), behind.starting)
+    starting = u.by_substance(behind.starting, {lot: substance}, (kind,))
+    known = u.with_all(behind.held.unknowns, u.priors_of((kind,), {lot: substance}), starting)
     return known[u.partition_name(lot, u.family_of(kind))]
 
 

@@ -55,18 +55,21 @@ def begin(options: argparse.Namespace) -> int:
 
 def _begin_freely(options: argparse.Namespace) -> int:
     """A day without a recipe: stages come in as they are named."""
-    from dyesession.account.live import reckoner_for
+    from dyesession.account.live import reckoner_from
     from dyesession.cli.at_shelf import for_the_day
+    from dyesession.cli.learn import learnt_for
     from dyesession.cli.planning import lots_asked
     from dyesession.cli.stock import stocked
     from dyesession.clock import SystemClock
+    from dyesession.daybook.own_numbers import start_freely
     from dyesession.session.opening import begin_improvised
 
     workroom, clock = find_workroom(getattr(options, "workroom", None)), SystemClock()
     kitchen = stocked(workroom, workroom.kitchen(options.kitchen))
+    lots, own = lots_asked(options, "wool", ask=True), start_freely(learnt_for(workroom))
     session = begin_improvised(
-        DISK, workroom.logs, lots_asked(options, "wool", ask=True), kitchen, clock, reckoner_for,
-        shelf=for_the_day(workroom, clock.now().at.date()),
+        DISK, workroom.logs, lots, kitchen, clock, reckoner_from(own.starting),
+        shelf=for_the_day(workroom, clock.now().at.date()), priors=own.tables,
     )  # fmt: skip
     return _run(session, kitchen, options)
 

@@ -23,6 +23,8 @@ if TYPE_CHECKING:
     from dyesession.colour.readings import Reading
     from dyesession.daybook.dyed_lots import DyedLot
     from dyesession.daybook.finding import DayBook
+    from dyesession.daybook.learning import Learnt
+    from dyesession.daybook.own_book import NewlyTaught, OwnNumbers
     from dyesession.daybook.shade_card import Shade
     from dyesession.kitchen.model import Kitchen
     from dyesession.plan.model import FibreLot, Plan
@@ -173,15 +175,31 @@ class DyersFolder:
 
         return book_of(self._workroom)
 
+    def learnt(self, dyestuffs: tuple[str, ...] = ()) -> Learnt:
+        """What the dyer's own days taught, for a day with these dyestuffs. Raises what the day book raises."""
+        from dyesession.cli.learn import learnt_for
+
+        return learnt_for(self._workroom, dyestuffs)
+
+    def own_numbers(self) -> OwnNumbers:
+        """All that days taught and what they did not. Raises what the day book raises."""
+        from dyesession.cli.learn import own_numbers
+
+        return own_numbers(self._workroom)
+
+    def newly_taught(self) -> NewlyTaught | None:
+        """What the dyer's newest day taught. Raises what the day book raises."""
+        from dyesession.cli.learn import newly_taught
+
+        return newly_taught(self._workroom)
+
     def begin(self, recipe: Recipe, plan: Plan, kitchen: Kitchen) -> Session[Account]:
         """A new day, its log on disk. Raises what the log raises."""
         from dyesession.account.live import reckoner_from
-        from dyesession.cli.learn import learnt_for
         from dyesession.daybook.own_numbers import start_of
         from dyesession.session.opening import begin_day
 
-        dyestuffs = [one.substance for one in plan.doses if one.role == "dyestuff"]
-        own = start_of(plan, learnt_for(self._workroom, dyestuffs))
+        own = start_of(plan, self.learnt(tuple(one.substance for one in plan.doses if one.role == "dyestuff")))
         return begin_day(
             self._storage, self._workroom.logs, recipe, plan, kitchen, self._clock, reckoner_from(own.starting),
             shelf=self._for_the_day(), priors=own.tables,
@@ -189,12 +207,14 @@ class DyersFolder:
 
     def begin_freely(self, lots: tuple[FibreLot, ...]) -> Session[Account]:
         """A new day without a recipe, its log on disk. Raises what the log raises."""
-        from dyesession.account.live import reckoner_for
+        from dyesession.account.live import reckoner_from
+        from dyesession.daybook.own_numbers import start_freely
         from dyesession.session.opening import begin_improvised
 
+        own = start_freely(self.learnt())
         return begin_improvised(
-            self._storage, self._workroom.logs, lots, self.kitchen(), self._clock, reckoner_for,
-            shelf=self._for_the_day(),
+            self._storage, self._workroom.logs, lots, self.kitchen(), self._clock, reckoner_from(own.starting),
+            shelf=self._for_the_day(), priors=own.tables,
         )  # fmt: skip
 
     def resume(self, path: Path) -> Session[Account]:

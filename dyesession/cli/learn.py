@@ -9,6 +9,7 @@ if TYPE_CHECKING:
     from dyesession.cli.workroom import Workroom
     from dyesession.daybook.day_line import DayLine
     from dyesession.daybook.learning import Learnt
+    from dyesession.daybook.own_book import NewlyTaught, OwnNumbers
 
 Commands = argparse._SubParsersAction  # argparse gives this type no public name
 
@@ -23,7 +24,8 @@ def add_command(commands: "Commands[argparse.ArgumentParser]") -> None:
         help="show what your days have taught: your own numbers, each with its days",
         description="Show the numbers that your days have taught: how much a fibre takes of a dyestuff, what a dyestuff"
         " keeps, what wet fibre holds, how your pots cool and your stove heats, jars beside each other, how depth follows"
-        " dose. Each takes the place of the usual guess from the next day on. Folded from the logs; nothing is stored.",
+        " dose. Each takes the place of the usual guess from the next day on. Then what is not known yet, and what reading"
+        " would teach it. Folded from the logs; nothing is stored.",
         epilog="examples:\n  dyesession learn\n  dyesession learn --json",
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
@@ -36,19 +38,42 @@ def add_command(commands: "Commands[argparse.ArgumentParser]") -> None:
 
 def learn(options: argparse.Namespace) -> int:
     """Print the dyer's own numbers."""
-    from dyesession.cli.daybook import book_of
     from dyesession.cli.workroom import find_workroom
     from dyesession.daybook.learned_text import learned_as_json, learned_lines
 
-    workroom = find_workroom(getattr(options, "workroom", None))
+    found = own_numbers(find_workroom(getattr(options, "workroom", None)))
+    if options.json:
+        print(json.dumps(learned_as_json(found.learned, found.demo, found.lacking), ensure_ascii=False, indent=2))
+    else:
+        print("\n".join(learned_lines(found.learned, WIDTH, found.demo, found.lacking)))
+    return 0
+
+
+def own_numbers(workroom: "Workroom") -> "OwnNumbers":
+    """What all the days that count taught, and what they did not."""
+    from dyesession.cli.daybook import book_of
+    from dyesession.daybook.own_book import OwnNumbers
+    from dyesession.daybook.untaught import untaught
+
     book = book_of(workroom)
     found = _from_days(workroom, book.counted)
-    demo = bool(book.counted) and book.is_demo
-    if options.json:
-        print(json.dumps(learned_as_json(found, demo), ensure_ascii=False, indent=2))
-    else:
-        print("\n".join(learned_lines(found, WIDTH, demo)))
-    return 0
+    return OwnNumbers(found, untaught(found, book.counted), bool(book.counted) and book.is_demo)
+
+
+def newly_taught(workroom: "Workroom") -> "NewlyTaught | None":
+    """What the dyer's newest day that is over added to the numbers; None where it added nothing."""
+    from dyesession.cli.daybook import book_of
+    from dyesession.daybook.learned_text import moved
+    from dyesession.daybook.own_book import NewlyTaught, newest_over
+
+    day = newest_over(book_of(workroom).counted)
+    if day is None:
+        return None
+    before = learnt_for(workroom, day.dyestuffs, without=day.session)
+    numbers = moved(before, learnt_for(workroom, day.dyestuffs))
+    numbers = tuple(one for one in numbers if day.session in one.days)
+    new = tuple(one for one in numbers if before.number(one.about.what, one.about.of, one.about.on) is None)
+    return NewlyTaught(day.session, day.recipe, day.closed, numbers, new) if numbers else None
 
 
 def learnt_for(workroom: "Workroom", substances: Iterable[str] = (), without: str = "") -> "Learnt":

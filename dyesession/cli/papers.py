@@ -21,17 +21,24 @@ def _print(document: dict[str, Any]) -> None:
     print(json.dumps(document, ensure_ascii=False, indent=2))
 
 
+WIDTH = 80
+
+
 def work_out(options: argparse.Namespace) -> int:
     """Print what to weigh, the water and pots, the timetable, cautions."""
+    from dyesession.daybook.learned_text import numbers_as_json
+    from dyesession.daybook.own_numbers import used_for
+    from dyesession.daybook.own_reasons import used_lines
     from dyesession.plan import plan_as_json, plan_lines
 
     day = planned(options, ask=not options.json)
     if options.write:
         print(f"The weighing list is in {_write_sheet(day, Path(options.write))}.", file=sys.stderr)
     if options.json:
-        _print(plan_as_json(day.plan))
+        _print({**plan_as_json(day.plan), "own_numbers": numbers_as_json(used_for(day.plan, day.learned))})
     elif not options.write:
-        print("\n".join(plan_lines(day.plan, day.kitchen.poison_centre)))
+        own = used_lines(day.plan, day.learned, WIDTH)
+        print("\n".join([*plan_lines(day.plan, day.kitchen.poison_centre), *own]))
     return 0
 
 
@@ -56,13 +63,15 @@ def _write_sheet(day: Planned, path: Path) -> Path:
 
 def rehearse(options: argparse.Namespace) -> int:
     """Run the whole day on a stepping clock and print what would happen."""
+    from dyesession.daybook.own_numbers import own_kitchen
     from dyesession.rehearsal import rehearse as run
     from dyesession.rehearsal import rehearsed_as_json, rehearsed_lines
 
     day = planned(options, ask=False)
     into = Path(options.into) if options.into else None
     start = datetime.now().astimezone().replace(hour=9, minute=0, second=0, microsecond=0)
-    rehearsed = run(day.recipe, day.lots, day.kitchen, into, storage=DISK, start=start)
+    kitchen = own_kitchen(day.kitchen, day.learned)
+    rehearsed = run(day.recipe, day.lots, kitchen, into, storage=DISK, start=start)
     if options.json:
         _print(rehearsed_as_json(rehearsed))
     else:

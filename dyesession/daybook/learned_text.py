@@ -1,10 +1,12 @@
 """The dyer's own numbers in words, and as JSON: each with its ±, the guess it replaces, and its days. Pure."""
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 from textwrap import wrap
 from typing import Any
 
 from dyesession.daybook.learning import Learnt, Number
+from dyesession.daybook.untaught import Untaught
 from dyesession.dyeing.exhaustion import exhausted_share
 from dyesession.dyeing.priors import STANDARD_LIQUOR_RATIO, Prior
 from dyesession.units import show_percent
@@ -13,60 +15,107 @@ PER_CENT = 100.0
 MOST_NAMED = 4  # days named in a line, the latest; our own choice, no source
 _INDENT = "  "
 
-NOTHING = (
-    "No day has taught a number yet: the usual guesses are used. Read a bath before and after its fibre (“strength"
-    " 0.2 of before”), a further strain beside the first, a wet skein's weight, a dry colour of undyed and dyed fibre."
+NOTHING = "No day has taught a number yet: the usual guesses are used."
+WOULD_TEACH = "What would teach one:"
+HEAD = (
+    "Your own numbers, which take the place of the usual guesses: in brackets, where nine of ten further days will lie."
 )
+DEMO_HEAD = "What the demo days would teach; none of it is used for a day of your own."
+STILL = "Not learned yet, and what would teach it:"
 
 
-def learned_lines(learned: Learnt, width: int, demo: bool = False) -> list[str]:
-    """Every number, told in a few lines of at most `width` columns."""
-    if not learned.numbers:
-        return wrap(NOTHING, width)
-    head = "What the demo days would teach; none of it is used for a day of your own." if demo else (
-        "Your own numbers, which take the place of the usual guesses: in brackets, where nine of ten further days"
-        " will lie."
-    )
-    lines = wrap(head, width)
-    for one in learned.numbers:
-        lines += ["", *_wrapped(f"{title(one)}: {_told(one)}", "", width)]
-        lines += _wrapped(f"guessed {_of(one, one.guess)} before; {_days(one)}", _INDENT, width)
+@dataclass(frozen=True)
+class ToldNumber:
+    """A number in words: what it is about, the number with its band and that of a further day, the guess, the days."""
+
+    title: str
+    yours: str
+    guess: str
+    days: str
+
+
+def told_number(one: Number) -> ToldNumber:
+    """The words of a number, as every place says them."""
+    return ToldNumber(title(one), _told(one), _of(one, one.guess), _days(one))
+
+
+def number_page(one: Number) -> tuple[str, list[str]]:
+    """A heading and the lines of a number's own page: the number, the guess it replaces, every day it comes from."""
+    told = told_number(one)
+    lines = [f"yours: {told.yours}", f"usual guess: {told.guess}", f"the guess is from: {one.guess.source}", ""]
+    lines += [f"from {len(one.days)} {_day_word(one.days)}:"]
+    lines += [f"  {day}{', hardly counted, being odd' if day in one.odd else ''}" for day in one.days]
+    return told.title, lines
+
+
+def head_of(learned: Learnt, demo: bool) -> str:
+    """What stands over the numbers."""
+    return NOTHING if not learned.numbers else DEMO_HEAD if demo else HEAD
+
+
+def untaught_line(one: Untaught) -> str:
+    """What is not learned yet, of what."""
+    return f"{one.asks}: {', '.join(one.of)}" if one.of else one.asks
+
+
+def learned_lines(
+    learned: Learnt, width: int, demo: bool = False, lacking: Sequence[Untaught] = ()
+) -> list[str]:
+    """Every number, told in a few lines of at most `width` columns, then what is `lacking`."""
+    lines = wrap(head_of(learned, demo), width)
+    for one in map(told_number, learned.numbers):
+        lines += ["", *_wrapped(f"{one.title}: {one.yours}", "", width)]
+        lines += _wrapped(f"guessed {one.guess} before; {one.days}", _INDENT, width)
+    if lacking:
+        lines += ["", *wrap(STILL if learned.numbers else WOULD_TEACH, width)]
+    for missing in lacking:
+        lines += ["", *_wrapped(untaught_line(missing), "", width), *_wrapped(missing.reading, _INDENT, width)]
     return lines
 
 
-def learned_as_json(learned: Learnt, demo: bool = False) -> dict[str, Any]:
+def learned_as_json(learned: Learnt, demo: bool = False, lacking: Sequence[Untaught] = ()) -> dict[str, Any]:
     """Every number as another program reads it, on its own scale (partition in L/kg, shares from 0 to 1)."""
     return {
         "demo": demo,
-        "numbers": [
-            {
-                "what": one.about.what,
-                "of": one.about.of,
-                "on": one.about.on,
-                "title": title(one),
-                "guess": _plain(one.guess),
-                "own": _plain(one.own),
-                "next_day": _plain(one.next_day),
-                "days": list(one.days),
-                "odd": list(one.odd),
-            }
-            for one in learned.numbers
-        ],
+        "numbers": numbers_as_json(learned.numbers),
+        "not_learned_yet": [{"what": one.what, "of": list(one.of), "reading": one.reading} for one in lacking],
     }
 
 
 def changed_lines(before: Learnt, after: Learnt, width: int) -> list[str]:
     """What a day taught: the numbers that rest on more days than they did without it."""
-    moved = [
-        one
-        for one in after.numbers
-        if one.days != (was.days if (was := before.number(one.about.what, one.about.of, one.about.on)) else ())
-    ]
-    told = [f"{title(one)}: {_told(one)}, {len(one.days)} {_day_word(one.days)}" for one in moved]
+    told = [f"{title(one)}: {_told(one)}, {len(one.days)} {_day_word(one.days)}" for one in moved(before, after)]
     if not told:
         return []
     lines = wrap('This day taught (look at it all with "dyesession learn"):', width)
     return lines + [text for one in told for text in _wrapped(one, _INDENT, width)]
+
+
+def numbers_as_json(numbers: Sequence[Number]) -> list[dict[str, Any]]:
+    """Numbers as another program reads them, each with its guess and its days."""
+    return [
+        {
+            "what": one.about.what,
+            "of": one.about.of,
+            "on": one.about.on,
+            "title": title(one),
+            "guess": _plain(one.guess),
+            "own": _plain(one.own),
+            "next_day": _plain(one.next_day),
+            "days": list(one.days),
+            "odd": list(one.odd),
+        }
+        for one in numbers
+    ]
+
+
+def moved(before: Learnt, after: Learnt) -> tuple[Number, ...]:
+    """The numbers that rest on other days than they did."""
+    return tuple(
+        one
+        for one in after.numbers
+        if one.days != (was.days if (was := before.number(one.about.what, one.about.of, one.about.on)) else ())
+    )
 
 
 def title(one: Number) -> str:
@@ -109,10 +158,15 @@ def _shown(one: Number) -> Callable[[float], str]:
 
 
 def _days(one: Number) -> str:
-    named = ", ".join(one.days[-MOST_NAMED:])
-    more = f" and {len(one.days) - MOST_NAMED} before" if len(one.days) > MOST_NAMED else ""
     odd = f"; hardly counted, being odd: {', '.join(one.odd)}" if one.odd else ""
-    return f"from {len(one.days)} {_day_word(one.days)}: {named}{more}{odd}"
+    return f"{days_words(one.days)}{odd}"
+
+
+def days_words(days: Sequence[str]) -> str:
+    """Which days: the latest by name, and how many before them."""
+    named = ", ".join(days[-MOST_NAMED:])
+    more = f" and {len(days) - MOST_NAMED} before" if len(days) > MOST_NAMED else ""
+    return f"from {len(days)} {_day_word(days)}: {named}{more}"
 
 
 def _day_word(days: Sequence[str]) -> str:

@@ -3,12 +3,13 @@
 Pure. A number that no day told of is not handed on; the usual guess stays.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from statistics import median
 
 from dyesession.account.logged import priors_for_log
 from dyesession.account.unknowns import Starting, family_of, held_name, kept_name, partition_name
+from dyesession.daybook.learned_text import days_words, told_number
 from dyesession.daybook.learning import Learnt, Number, strengths
 from dyesession.daybook.seen import key_of
 from dyesession.dyeing.priors import Prior
@@ -26,7 +27,31 @@ class OwnStart:
 
 def start_of(plan: Plan, learned: Learnt) -> OwnStart:
     """The dyer's own numbers for the dyestuffs and fibres of a plan."""
-    found = dict(_named(plan, learned))
+    return _start(dict(_named(plan, learned)))
+
+
+def start_freely(learned: Learnt) -> OwnStart:
+    """The dyer's own numbers for a day without a recipe, whatever it comes upon: by the dyestuff's own name."""
+    return _start({name: one for one in learned.numbers if (name := _substance_name(one))})
+
+
+def _substance_name(one: Number) -> str:
+    """The account's name of a number where a dyestuff has no other name than its own; "" for what it does not use."""
+    about = one.about
+    if about.what == "exhaustion":
+        return partition_name(about.of, family_of(about.on))
+    if about.what == "kept share":
+        return kept_name(about.of)
+    return held_name(family_of(about.of)) if about.what == "liquor held" else ""
+
+
+def used_for(plan: Plan, learned: Learnt) -> tuple[Number, ...]:
+    """The numbers that a day of this plan starts from or is timed by, each once."""
+    heat = [one for one in learned.numbers if one.about.what in ("stove power", "cooling")]
+    return tuple(dict.fromkeys([*(one for _, one in _named(plan, learned)), *heat]))
+
+
+def _start(found: Mapping[str, Number]) -> OwnStart:
     priors = {name: replace(one.next_day, name=name) for name, one in found.items()}
     days = {name: one.days for name, one in found.items()}
     return OwnStart(Starting(priors=priors), tuple(priors_for_log(priors, days)))
@@ -56,7 +81,22 @@ def partition_of(learned: Learnt, fibre: str, substance: str) -> Prior | None:
 
 def own_kitchen(kitchen: Kitchen, learned: Learnt) -> Kitchen:
     """A kitchen with what days taught of its jars, its stove and its pots."""
-    return replace(with_strengths(kitchen, learned), own=Own(stove_w(learned), cooling_of(learned)))
+    return replace(with_strengths(kitchen, learned), own=_own(learned))
+
+
+def _own(learned: Learnt) -> Own:
+    stove = [one for one in learned.numbers if one.about.what == "stove power"]
+    pots = [one for one in learned.numbers if one.about.what == "cooling"]
+    return Own(stove_w(learned), cooling_of(learned), *_in_words(stove), *_in_words(pots))
+
+
+def _in_words(numbers: Sequence[Number]) -> tuple[str, str]:
+    """Numbers with their ±, and the days they come from; empty where there are none."""
+    if not numbers:
+        return "", ""
+    said = "; ".join(f"{told.title}: {told.yours}" for told in map(told_number, numbers))
+    days = sorted({day for one in numbers for day in one.days})
+    return said, days_words(days)
 
 
 def with_strengths(kitchen: Kitchen, learned: Learnt) -> Kitchen:

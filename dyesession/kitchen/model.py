@@ -93,11 +93,16 @@ class Alarm:
 class Own:
     """What days dyed have taught of stove and pots: watts left for warming, and times the table's cooling.
 
-    Handed in by the day book; it stands in no kitchen file and no log's kitchen.
+    Handed in by the day book; it stands in no kitchen file and no log's kitchen. `power_says` and `cooling_says` are
+    the numbers in words with their ±, `power_from` and `cooling_from` the days they come from.
     """
 
     net_power_w: float | None = None
     cooling: float = 1.0
+    power_says: str = ""
+    power_from: str = ""
+    cooling_says: str = ""
+    cooling_from: str = ""
 
 
 @dataclass(frozen=True)

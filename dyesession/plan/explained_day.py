@@ -109,6 +109,8 @@ def _heat(worked: Worked, step: PlannedStep, heat: Heat) -> Because:
     at = show_temperature(heat.temperature_c or 0.0)
     if heat.kind == "to":
         return _rise(worked, heat, at, source)
+    if heat.kind == "cool_to" and worked.kitchen.own.cooling_says:
+        return _own_cooling(worked, at)
     if heat.kind == "cool_to":
         return Because(
             f"Cooling to {at} off the heat: from a table for open pots, good to a factor of {show_figure(COOLING_FACTOR)}.",
@@ -123,8 +125,23 @@ def _heat(worked: Worked, step: PlannedStep, heat: Heat) -> Because:
     )
 
 
+def _own_cooling(worked: Worked, at: str) -> Because:
+    own = worked.kitchen.own
+    return Because(
+        f"Cooling to {at} off the heat: the table for open pots, times {show_figure(own.cooling)}, by your own pots. "
+        f"{sentence(own.cooling_says)}",
+        f"your own numbers, {own.cooling_from}; the table: a simulation of a 28 cm stainless pot in a 20 °C room (derived)",
+    )
+
+
 def _rise(worked: Worked, heat: Heat, at: str, source: str) -> Because:
     asked = f"over {show_duration(heat.minutes)}" if heat.minutes is not None else "in the usual time"
+    own = worked.kitchen.own
+    if own.net_power_w is not None:
+        return Because(
+            f"Up to {at} {asked}, but no faster than your own stove warms a bath: {own.power_says}.",
+            f"{source}; your own number, {own.power_from}",
+        )
     power_w = strongest_w(worked.kitchen.burners)
     if power_w is None:
         return Because(f"Up to {at} {asked}; how strong your ring is, nobody has told.", source)

@@ -97,14 +97,15 @@ def begin_improvised(
     name: str = IMPROVISED,
     rehearsal: bool = False,
     shelf: FromShelf | None = None,
+    priors: Priors = (),
 ) -> Session[A]:
     """A new day without a recipe, named by the dyer or not: its log is on disk before this returns.
 
-    Stages come in as `Replanned("step", ...)`. Raises `PlanError` where the lots have no sound weight.
+    Stages come in as `Replanned("step", ...)`; `priors` are as in `begin_day`. Raises `PlanError` where the lots have no sound weight.
     """
     document = {"format": 1, "name": name, "improvised": True}
     plan = improvised(lots, kitchen, name)
-    return _begun(storage, folder, document, plan, kitchen, clock, reckoner_for, rehearsal, shelf)
+    return _begun(storage, folder, document, plan, kitchen, clock, reckoner_for, rehearsal, shelf, priors)
 
 
 def begin_at_the_shelf(

@@ -217,6 +217,12 @@ class DyeApp(App[int]):
 
         self.go_to(AtKitchen(self, worked, changed, self._bounce_s))
 
+    def open_own_numbers(self) -> None:
+        """Go to what the days have taught."""
+        from dyesession.ui.at_own import open_own_numbers
+
+        self.go_to(open_own_numbers(self, self._bounce_s))
+
     def logs_changed(self) -> None:
         """Something was noted on a day beside the Stove: the Bench looks round anew."""
         if self._bench is not None:

@@ -14,6 +14,7 @@ from dyesession.ui import place_messages as p
 from dyesession.ui.bench_rows import BENCH_DRAWING
 from dyesession.ui.bench_view import (
     IMPROVISE,
+    TAUGHT,
     BenchView,
     DayLine,
     RecipeLine,
@@ -184,6 +185,8 @@ class AtBench:
             self._app.open_place(rest)
         elif key == IMPROVISE:
             self._improvise()
+        elif key == TAUGHT:
+            self._app.open_own_numbers()
 
     def _choose_recipe(self, key: str) -> None:
         recipe = next((one for one in self._recipes if one.key == key), None)
@@ -307,6 +310,8 @@ class AtBench:
             return NextAct(f"go on to {name}", short=name)
         if marked == IMPROVISE:
             return NextAct("begin a day without a recipe: first what you dye", short="improvise")
+        if marked == TAUGHT:
+            return NextAct("look at what your days have taught", short="own numbers")
         want = next((one for one in view.wants if one.key == marked), None)
         if want is not None and want.key.startswith("log:"):
             return NextAct("read what is wrong with it", short="read")

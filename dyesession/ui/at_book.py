@@ -12,7 +12,7 @@ from dyesession.daybook.where import EXAMPLE, conditions, matching
 from dyesession.errors import UserError
 from dyesession.ui import place_messages as p
 from dyesession.ui.book_rows import BOOK_DRAWING
-from dyesession.ui.book_view import BookDay, BookView
+from dyesession.ui.book_view import OWN, BookDay, BookView
 from dyesession.ui.frame_view import Entry, NextAct
 from dyesession.ui.from_book import book_day, left_aside
 from dyesession.ui.going import go
@@ -28,7 +28,7 @@ EMPTY_BOOK = (
     "Nothing stands in your day book yet.",
     "A day comes in by itself as soon as it is begun at the Bench; nothing has to be saved or filed.",
 )
-TO_THE_BENCH = "place:Bench"
+OWN_ASKS = "what your days have taught, beside the usual guesses"
 
 
 class AtDayBook:
@@ -122,7 +122,9 @@ class AtDayBook:
 
     def _choose(self, key: str) -> None:
         kind, _, rest = key.partition(":")
-        if kind == "day":
+        if key == OWN:
+            self._app.open_own_numbers()
+        elif kind == "day":
             self._app.look_back(rest, self.look_through)
         elif kind == "aside" and self._book is not None:
             one = left_aside(self._book)[int(rest)]
@@ -142,7 +144,8 @@ class AtDayBook:
     def _view(self) -> BookView:
         book = self._book
         aside = left_aside(book) if book is not None and not self._find else ()
-        keys = [one.key for one in self._shown] + [one.key for one in aside]
+        own = OWN_ASKS if self._days and not self._find else ""
+        keys = [one.key for one in self._shown] + [one.key for one in aside] + ([OWN] if own else [])
         cursor = self._cursor if self._cursor in keys else (keys[0] if keys else "")
         entry = Entry("days", self._find, self._echo()) if self._finding else None
         frame = self._app.frame(
@@ -158,6 +161,7 @@ class AtDayBook:
             self._find,
             EMPTY_BOOK if book is not None and not keys and not self._find else (),
             book is None,
+            own,
         )
 
     def _beside(self) -> str:
@@ -175,6 +179,8 @@ class AtDayBook:
         day = next((one for one in self._shown if one.key == cursor), None)
         if day is not None:
             return NextAct(f"look back on {day.recipe}", day.date, "look back")
+        if cursor == OWN:
+            return NextAct("look at your own numbers", "", "own numbers")
         if cursor:
             return NextAct("read why it is left aside", short="read")
         if self._days:

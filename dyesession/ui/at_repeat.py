@@ -38,6 +38,7 @@ class Repeating:
     def __init__(self, app: DyeApp, day: LoggedDay, bounce_s: float) -> None:
         self._app, self._day = app, day
         self._kitchen = app.workroom.kitchen()
+        self._learned = app.workroom.learnt(tuple(one.substance for one in day.plan.doses if one.role == "dyestuff"))
         self._lots: tuple[FibreLot, ...] = ()
         self._depth = 1.0
         self._found: Repeated | None = None
@@ -125,7 +126,7 @@ class Repeating:
         else:
             self._depth = _depth(text)
         try:
-            self._found = repeat(self._day, self._lots, self._kitchen, depth=self._depth)
+            self._found = repeat(self._day, self._lots, self._kitchen, depth=self._depth, learned=self._learned)
         except UserError:
             self._lots, self._depth = before
             raise

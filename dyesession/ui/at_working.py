@@ -34,6 +34,7 @@ from dyesession.ui.working_state import (
 from dyesession.ui.working_view import WorkingView
 
 if TYPE_CHECKING:
+    from dyesession.daybook.learning import Learnt
     from dyesession.kitchen.model import Kitchen
     from dyesession.plan.model import FibreLot
     from dyesession.recipe.model import Recipe
@@ -56,11 +57,13 @@ class AtWorkingOut:
     ) -> None:
         self._app = app
         kitchen = app.workroom.kitchen()
+        read = app.workroom.recipe(recipe) if isinstance(recipe, Path) else recipe
         self._state = WorkingState(
-            app.workroom.recipe(recipe) if isinstance(recipe, Path) else recipe,
+            read,
             kitchen,
             self._with_jars_as_they_stand(kitchen),
             app.workroom.remarks(recipe) if isinstance(recipe, Path) else {},
+            self._learnt(read),
             lots,
         )
         self._cursor, self._note = "lot+", ""
@@ -209,7 +212,7 @@ class AtWorkingOut:
 
         now, width = self._app.now().at, self._page_width()
         state = self._state
-        said = (state.recipe, state.lots, state.stocked, state.depth, now, width)
+        said = (state.recipe, state.lots, state.reckoned_in, state.depth, now, width)
         self._note = "Rehearsing …"
         self._app.in_background(lambda: rehearsed(*said), self._rehearsed)
 
@@ -249,6 +252,15 @@ class AtWorkingOut:
         except UserError:
             return kitchen  # a logs' folder that cannot be read is told on the Bench
 
+    def _learnt(self, recipe: Recipe) -> Learnt:
+        """The dyer's own numbers for this recipe's dyestuffs."""
+        from dyesession.daybook.learning import Learnt
+
+        try:
+            return self._app.workroom.learnt(tuple(one.substance for one in recipe.ingredients if one.role == "dyestuff"))
+        except UserError:
+            return Learnt()  # a logs' folder that cannot be read is told on the Bench
+
     def _kitchen_changed(self, kitchen: Kitchen) -> None:
         stocked = self._with_jars_as_they_stand(kitchen)
         self._state = worked_out(replace(self._state, kitchen=kitchen, stocked=stocked))
@@ -281,7 +293,8 @@ class AtWorkingOut:
         from dyesession.ui.working_papers import write_list
 
         try:
-            self._note = write_list(self._app.workroom, state.plan, state.recipe, state.stocked, self._app.now().at)
+            kitchen = state.reckoned_in
+            self._note = write_list(self._app.workroom, state.plan, state.recipe, kitchen, self._app.now().at)
         except UserError as trouble:
             self._note = str(trouble)
 

@@ -74,6 +74,7 @@ class RecipeLine:
     together_steps: tuple[str, ...] = ()
 
 
+TAUGHT = "taught"  # the key of the line that says what the last day has taught
 IMPROVISE = "improvise"  # the key of the line that begins a day without a recipe
 
 

@@ -3,9 +3,9 @@
 from functools import lru_cache
 
 from dyesession.ui.bench_rows import swatch_block, swatches_line
-from dyesession.ui.book_view import BookDay, BookView, LeftAside
+from dyesession.ui.book_view import OWN, BookDay, BookView, LeftAside
 from dyesession.ui.ink import EMPTY, QUIET, STRONG, TEXT, Line, cut_line, say, spread, width_of, wrap
-from dyesession.ui.place_keys import DAY_BOOK
+from dyesession.ui.place_keys import DAY_BOOK, OWN_NUMBERS
 from dyesession.ui.rows import BLANK, Row, heading, paragraph, section
 from dyesession.ui.screens.place import Drawing
 from dyesession.ui.theme import Palette
@@ -22,8 +22,10 @@ def book_rows(view: BookView, width: int, palette: Palette) -> tuple[Row, ...]:
     days = [row for one in view.days for row in day_row(one, min(width, _WIDEST), palette)]
     found = f"{len(view.days)} of {view.of} days: {view.find}" if view.find else ""
     nothing = [Row((say("no day answers to that", QUIET),))] if view.find and not days else []
+    own: Line = (say(OWN_NUMBERS), say(f"   {view.own}", QUIET))
     parts = (
         *greeting,
+        *((BLANK, Row(cut_line(own, width), OWN)) if view.own else ()),
         *section(found or ("days" if days else ""), [*days, *nothing]),
         *section("left aside", [row for one in view.aside for row in _aside(one, width)]),
         *((BLANK, heading("looking through the logs …")) if view.looking else ()),

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from dyesession.ui.bench_view import Swatch
 from dyesession.ui.frame_view import Frame
 
+OWN = "own"  # the key of the line that leads to what the days have taught
+
 
 @dataclass(frozen=True)
 class BookDay:
@@ -36,7 +38,8 @@ class LeftAside:
 class BookView:
     """Everything the Day book draws at one moment.
 
-    `of` counts all days, `find` is what was looked for, `greeting` stands where there is no day at all.
+    `of` counts all days, `find` is what was looked for, `greeting` stands where there is no day at all; `own` says
+    in short what the days have taught, "" where that is not shown.
     """
 
     frame: Frame
@@ -47,3 +50,4 @@ class BookView:
     find: str = ""
     greeting: tuple[str, ...] = ()
     looking: bool = False
+    own: str = ""

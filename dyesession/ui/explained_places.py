@@ -10,6 +10,7 @@ from dyesession.ui.place_keys import (
     DAY_BOOK,
     JARS,
     KITCHEN,
+    OWN_NUMBERS,
     REPEAT,
     SHELF,
     WORKING_OUT,
@@ -23,7 +24,7 @@ Where a day begins and ends.
 under way    a day that was begun and not closed. Its clocks have gone on, whoever looked or not; take it up, and
              the first page says what is where.
 wants you    what should be looked at: a bath put by, a skein that is dry and has not been judged, a file that
-             cannot be read.
+             cannot be read, what your last day has taught.
 recipes      yours first, then those that come with the program. Choosing one asks what your fibre weighs; nothing
              is written down before you begin.
 dyed before  the last days, with the colours that were read of them. A colour on a screen is a hint: the figure
@@ -44,6 +45,7 @@ pattern      whether your yarn is enough: by length, by weight, by ounces of a n
              swatch, weighed and scaled up to the pieces; and the doses for as much as is to be dyed.
 rehearse     the whole day on a stepping clock, done as planned. Nothing of it is kept.
 on paper     the weighing list as a page and a text, in the folder papers of your workroom.
+own numbers  those of your days that this day starts from: with their ±, and the days they come from.
 enter        on any figure: where it comes from, and what its ± is made of.
 """
 _KITCHEN = """\
@@ -80,6 +82,7 @@ demo         an invented day that came with the program. Demo days go once there
              dyestuff madder, fibre silk, since 2026-03, until 2026-09, verdict even, notes mittens,
              near #8b3a2b within 6, kept, due
 !            aftercare is due: the day's own page says which, and notes it down.
+your own numbers   what the days have taught, beside the usual guesses, and what reading would teach more.
 a day        chosen, it is laid open: how it came out, what went otherwise than planned, its steps and its heat;
              and the lines that repeat it, put it beside another day, ask what went wrong, print its tags.
 """
@@ -129,6 +132,16 @@ the next plans   up to three colours, each with its fibre. Each finds the jars a
 for 100 g        what the colour costs for 100 g of fibre, by the prices in your kitchen file; what has no price is named.
 to buy           what runs short over all of them. It can be written on paper; the plans themselves are not kept.
 """
+_OWN_NUMBERS = """\
+What your own days have taught. Each number takes the place of a usual guess, from the next day on: at the Stove, at
+Working out, in a repeat.
+
+84 % (80 to 88 %)   the number and its ±, nine times in ten; behind it in brackets, where a further day will lie.
+usual guess         what is taken as long as no day has taught better.
+days                the sessions the number comes from; enter names them all. One far from the others hardly counts.
+not learned yet     what is still guessed for what you dyed, and the reading at the Stove that would teach it. No
+                    reading is asked for: one left out only leaves the band wider.
+"""
 _STOVE = """\
 Pots as they stand: filled to their waterline, in the liquor's own colour once it was read, the clock in it.
 
@@ -142,6 +155,7 @@ ASK          a question a hazard hangs on; space and enter do not answer it. - p
 _TEXTS = {
     BENCH: _BENCH, WORKING_OUT: _WORKING_OUT, KITCHEN: _KITCHEN, COLOUR: _COLOUR, DAY_BOOK: _DAY_BOOK, DAY: _DAY,
     REPEAT: _REPEAT, COMPARE: _COMPARE, WRONG: _WRONG, SHELF: _SHELF, BATH: _BATH, JARS: _JARS,
+    OWN_NUMBERS: _OWN_NUMBERS,
 }  # fmt: skip
 EXPLAINED = tuple(_TEXTS)  # every place that has its page here; the photo's stands with the photo
 STOVE_HELP = f"{_STOVE}\nkeys\n\n{key_table()}"

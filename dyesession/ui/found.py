@@ -21,7 +21,7 @@ from dyesession.session.fold import Entry, fold, opening_state
 from dyesession.session.opening import LoggedDay
 from dyesession.session.state import KeptBath, State, StepState, Vessel
 from dyesession.session.suggest import rings
-from dyesession.ui.bench_view import DayLine, PotLine, RecipeLine, Swatch, WantLine, name_of_file
+from dyesession.ui.bench_view import TAUGHT, DayLine, PotLine, RecipeLine, Swatch, WantLine, name_of_file
 from dyesession.ui.stove_view import countdown_clock
 from dyesession.ui.workroom import Workroom
 from dyesession.units import show_mass
@@ -66,8 +66,20 @@ def look_round(workroom: Workroom) -> Found:
         wants=(
             *wants,
             *(one for path, day, state in own if not is_demo(day) for one in _wanting(path, day, state, now)),
+            *_taught(workroom, now),
         ),
     )
+
+
+def _taught(workroom: Workroom, now: Instant) -> list[WantLine]:
+    """What the newest day has taught, as long as it is news."""
+    try:
+        found = workroom.newly_taught()
+    except UserError:
+        return []  # a logs' folder that cannot be read is told by what else wants it
+    if found is None or not found.is_news(now.at.date()):
+        return []
+    return [WantLine(TAUGHT, f"Your own numbers: {found.in_short}", f"by {found.recipe}, {found.closed[:10]}")]
 
 
 def _recipe_line(workroom: Workroom, path: Path) -> RecipeLine:

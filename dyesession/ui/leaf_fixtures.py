@@ -9,7 +9,18 @@ from dyesession.ui.bench_view import Swatch
 from dyesession.ui.book_view import BookDay, BookView, LeftAside
 from dyesession.ui.frame_view import Entry, Frame, NextAct
 from dyesession.ui.leaf_view import DayLanes, Doable, Heat, LaneBar, LeafView, Section, Shades, Told
-from dyesession.ui.place_keys import BATH, COMPARE, DAY, DAY_BOOK, JARS, REPEAT, SHELF, WRONG, place_key_words
+from dyesession.ui.place_keys import (
+    BATH,
+    COMPARE,
+    DAY,
+    DAY_BOOK,
+    JARS,
+    OWN_NUMBERS,
+    REPEAT,
+    SHELF,
+    WRONG,
+    place_key_words,
+)
 from dyesession.ui.stove_view import Curve, CurvePoint
 
 _BOOK_KEYS = place_key_words(("space", "enter", "/", "tab", "q", "r", "?"))
@@ -34,10 +45,10 @@ BOOK = BookView(
         LeftAside("aside:0", "2026-01-03-madder (copy from the laptop).toml",
                   "2026-01-03-madder (copy from the laptop).toml is a copy, older or the same, of 2026-01-03-madder-k7q2.toml"),
         LeftAside("aside:1", "shopping.toml", "shopping.toml: there is no head of a log in it; expected a session log"),
-    ), 4,
+    ), 4, own="what your days have taught, beside the usual guesses",
 )  # fmt: skip
 BOOK_FINDING = replace(
-    BOOK, days=_DAYS[:1], aside=(), find="near #8b3a2b within 6",
+    BOOK, days=_DAYS[:1], aside=(), own="", find="near #8b3a2b within 6",
     frame=replace(BOOK.frame, keys=_TYPING_KEYS, entry=Entry("days", "near #8b3a2b within 6", "= 1 of 4"),
                   note='for example "dyestuff madder", "fibre silk", "since 2026-03", "near #8b3a2b within 6", "kept"'),
 )  # fmt: skip
@@ -241,6 +252,48 @@ IN_THE_JARS = LeafView(
      Told("madder takes 120 g of the 230 g in the jar, 5.40."), Told("wash takes 14.4 g; no jar of it in your kitchen.")),
 )  # fmt: skip
 
+_TAKEN = (
+    Told("madder root on wool, taken at 1:30", "number:0", strong=True),
+    Told("84 % (80 to 88 %) [76 to 90 %]", "number:0", "yours"),
+    Told("85 % (60 to 95 %)", "number:0", "usual guess"),
+    Told("from 2 days: 2026-01-31-madder-brick-red-on-wool-p4xq, 2026-03-14-madder-brick-red-on-wool-k7q2", "number:0",
+         "days"),
+    Told("liquor in wet wool, times its bone-dry weight", "number:1", strong=True),
+    Told("3.90 (3.77 to 4.03) [3.51 to 4.32]", "number:1", "yours"),
+    Told("2.72 (1.50 to 5.00)", "number:1", "usual guess"),
+    Told("from 1 day: 2026-03-14-madder-brick-red-on-wool-k7q2", "number:1", "days"),
+)
+_LACKING = (
+    Told("how much of a dyestuff the fibre takes: weld on wool", "lacking:0", strong=True),
+    Told("after 20 minutes or more at heat, hold the dye bath beside a jar of it from before the fibre went in, and give"
+         " its strength: 1:4 of before", "lacking:0", "reading"),
+    Told("what heat your stove puts into a bath", "lacking:1", strong=True),
+    Told("read the thermometer before a pot is lit and as it reaches its heat, 20 °C on or more; the bath's litres must be"
+         " known", "lacking:1", "reading"),
+)
+OWN = LeafView(
+    Frame(OWN_NUMBERS, "2 learned from 2 days, beside the usual guesses", "11:52",
+          NextAct("read which days it comes from", "", "its days"), _LEAF_KEYS),
+    "number:0",
+    (
+        Section("", (Told("Your own numbers, which take the place of the usual guesses: in brackets, where nine of ten"
+                          " further days will lie."),)),
+        Section("learned", _TAKEN),
+        Section("not learned yet, and what would teach it", _LACKING),
+    ),
+    (Told("madder root on wool, taken at 1:30", strong=True), Told("2026-01-31-madder-brick-red-on-wool-p4xq"),
+     Told("2026-03-14-madder-brick-red-on-wool-k7q2")),
+)  # fmt: skip
+OWN_NONE = LeafView(
+    Frame(OWN_NUMBERS, "none learned yet: what reading would teach one", "11:52",
+          NextAct("back to where you came from", "", "back"), _LEAF_KEYS),
+    "lacking:0",
+    (
+        Section("", (Told("No day has taught a number yet: the usual guesses are used."),)),
+        Section("what would teach one", _LACKING),
+    ),
+)  # fmt: skip
+
 LEAF_FIXTURES: dict[str, BookView | LeafView] = {
     "book": BOOK,
     "book-finding": BOOK_FINDING,
@@ -256,4 +309,6 @@ LEAF_FIXTURES: dict[str, BookView | LeafView] = {
     "kept-bath-minding": KEPT_MINDING,
     "kept-bath-drawing": KEPT_DRAWING,
     "jars": IN_THE_JARS,
+    "own-numbers": OWN,
+    "own-numbers-none": OWN_NONE,
 }

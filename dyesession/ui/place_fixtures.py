@@ -71,6 +71,7 @@ _DONE = (
 _WANTS = (
     WantLine("day:weld", "Weld yellow on wool: dry by now", "judge its shade in daylight, rub it on a white cloth"),
     WantLine("kept:madder", "The madder bath 1, kept 3 days: look at it", "plant dyebath: common practice, no source"),
+    WantLine("taught", "Your own numbers: 2 learned and 1 surer", "by Weld yellow on wool, 2026-02-27"),
 )  # fmt: skip
 
 BENCH_NEW = BenchView(
@@ -198,6 +199,7 @@ WORKING = WorkingView(
         SaidLine("price", "The day uses up 5.40; to buy: 1.80. (wash and alum: no price known)"),
     ),
     ahead=SaidLine("rehearse", "Rehearse the day: how it would go, on a stepping clock."),
+    own=SaidLine("own", "This day rests on 2 of your own numbers, from 1 day: 2026-03-14-madder-brick-red-on-wool-k7q2."),
     paper=SaidLine("paper", "Write the weighing list, to be printed: a page and a text."),
     why=WhyView(
         "alum: 28.8 g ± 1.3 g, planned",
@@ -210,6 +212,14 @@ WORKING = WorkingView(
         ),
     ),
 )  # fmt: skip
+WORKING_OWN = replace(WORKING, cursor="own", why=WhyView(
+    "your own numbers, where this day rests on them",
+    (Reason("madder root on wool, taken at 1:30: 84 % (80 to 88 %) [76 to 90 %], for 85 % (60 to 95 %) as is usually "
+            "guessed.", "your own days, from 2 days: 2026-01-31-madder-brick-red-on-wool-p4xq, "
+            "2026-03-14-madder-brick-red-on-wool-k7q2"),
+     Reason("liquor in wet wool, times its bone-dry weight: 3.90 (3.77 to 4.03) [3.51 to 4.32], for 2.72 (1.50 to 5.00) "
+            "as is usually guessed.", "your own days, from 1 day: 2026-03-14-madder-brick-red-on-wool-k7q2")),
+))  # fmt: skip
 WORKING_REFUSED = replace(
     WORKING_ASKS, doses=(), cursor="lot:wool",
     lots=(LotLine("lot:wool", "wool", "212 g wool"), LotLine("lot+", "+", "another lot")),
@@ -278,6 +288,7 @@ PLACE_FIXTURES: dict[str, BenchView | WorkingView | KitchenView] = {
     "working-asks": WORKING_ASKS,
     "working": WORKING,
     "working-day": WORKING_DAY,
+    "working-own": WORKING_OWN,
     "working-refused": WORKING_REFUSED,
     "kitchen": KITCHEN,
     "kitchen-typing": KITCHEN_TYPING,

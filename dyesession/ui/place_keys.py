@@ -12,8 +12,9 @@ from dyesession.ui.frame_view import KeyWord
 BENCH, WORKING_OUT, KITCHEN, PHOTO = "Bench", "Working out", "My kitchen", "Photo"
 DAY_BOOK, SHELF, COLOUR, JARS = "Day book", "Bath shelf", "Colour", "Jars"
 DAY, REPEAT, COMPARE, WRONG, BATH = "Day", "Repeat this colour", "Compare", "What went wrong?", "Kept bath"
+OWN_NUMBERS = "Your own numbers"
 ROUND = (BENCH, DAY_BOOK, SHELF, COLOUR)  # the places tab leads round, in this order
-EVERYWHERE = (*ROUND, WORKING_OUT, KITCHEN, PHOTO, DAY, REPEAT, COMPARE, WRONG, BATH, JARS)
+EVERYWHERE = (*ROUND, WORKING_OUT, KITCHEN, PHOTO, DAY, REPEAT, COMPARE, WRONG, BATH, JARS, OWN_NUMBERS)
 
 
 @dataclass(frozen=True)

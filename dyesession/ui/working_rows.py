@@ -51,6 +51,7 @@ def working_rows(view: WorkingView, width: int, palette: Palette) -> tuple[Row, 
         *section("mind", [row for one in view.mind for row in _said(one, width)]),
         *_care(view.care, width),
         *section("from the jars", [row for one in view.jars for row in _said(one, width)]),
+        *section("from your own days", _said(view.own, width) if view.own else ()),
         *section("before the ring is lit", _said(view.ahead, width) if view.ahead else ()),
         *section("on paper", _said(view.paper, width) if view.paper else ()),
     )

@@ -8,6 +8,9 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
+from dyesession.daybook.learning import Learnt
+from dyesession.daybook.own_numbers import own_kitchen
+from dyesession.daybook.own_reasons import of_dose, used_explained, used_line
 from dyesession.errors import UserError
 from dyesession.plan import work_out
 from dyesession.plan.doses import FOLLOWS_DEPTH
@@ -28,6 +31,7 @@ if TYPE_CHECKING:
     from dyesession.recipe.model import Recipe
     from dyesession.ui.frame_view import Frame
 
+OWN = "own"  # the key of the line that tells of the dyer's own numbers
 DEPTHS: tuple[Depth, ...] = ("low", "aim", "high")
 
 
@@ -35,7 +39,7 @@ DEPTHS: tuple[Depth, ...] = ("low", "aim", "high")
 class WorkingState:
     """Everything said so far and what follows from it.
 
-    `stocked` is the kitchen less what days have used of its jars; `trouble` says why there is no plan; `agreed` is
+    `stocked` is the kitchen less what days have used of its jars, `learned` what days have taught; `trouble` says why there is no plan; `agreed` is
     what has been read and answered with yes. `remarks` is what the recipe's file says behind its figures.
     """
 
@@ -43,12 +47,18 @@ class WorkingState:
     kitchen: Kitchen
     stocked: Kitchen
     remarks: Mapping[str, str] = field(default_factory=dict)
+    learned: Learnt = field(default_factory=Learnt)
     lots: tuple[FibreLot, ...] = ()
     depth: Depth = "aim"
     agreed: tuple[str, ...] = ()
     plan: Plan | None = None
     shopping: Shopping | None = None
     trouble: str = ""
+
+    @property
+    def reckoned_in(self) -> Kitchen:
+        """The kitchen that the plan is worked out for: its jars as they stand, its own heat where days taught it."""
+        return own_kitchen(self.stocked, self.learned)
 
     @property
     def worked(self) -> Worked | None:
@@ -78,9 +88,10 @@ def worked_out(state: WorkingState) -> WorkingState:
     bare = replace(state, plan=None, shopping=None, trouble="")
     if not state.lots:
         return bare
+    kitchen = state.reckoned_in
     try:
-        plan = work_out(state.recipe, state.lots, state.stocked, depth=state.depth)
-        plan = without_mordanted(plan, state.recipe, state.stocked, state.depth)
+        plan = work_out(state.recipe, state.lots, kitchen, depth=state.depth)
+        plan = without_mordanted(plan, state.recipe, kitchen, state.depth)
     except UserError as trouble:
         return replace(bare, trouble=str(trouble))
     return replace(bare, plan=plan, shopping=shopping(plan, state.stocked.jars))
@@ -139,6 +150,7 @@ def view_of(state: WorkingState, frame: Frame, now: datetime) -> WorkingView:
         care=from_plan.care_lines(plan, state.kitchen.poison_centre),
         jars=from_plan.jar_lines(state.shopping),
         ahead=SaidLine("rehearse", "Rehearse the day: how it would go, on a stepping clock."),
+        own=_own_line(state),
         paper=SaidLine("paper", "Write the weighing list, to be printed: a page and a text."),
     )
 
@@ -149,7 +161,17 @@ def why_of(state: WorkingState, key: str) -> Explained | None:
     worked = state.worked
     if chosen is not None or worked is None or state.shopping is None:
         return chosen
-    return from_plan.why(replace(worked, kitchen=state.stocked), state.shopping, key)
+    if key == OWN:
+        return used_explained(worked.plan, state.learned)
+    found = from_plan.why(replace(worked, kitchen=state.reckoned_in), state.shopping, key)
+    kind, _, which = key.partition(":")
+    own = of_dose(worked.plan, state.learned, which) if kind == "dose" else ()
+    return replace(found, because=(*found.because, *own)) if found is not None and own else found
+
+
+def _own_line(state: WorkingState) -> SaidLine | None:
+    says = used_line(state.plan, state.learned) if state.plan is not None else ""
+    return SaidLine(OWN, says) if says else None
 
 
 def _lot_lines(state: WorkingState) -> tuple[LotLine, ...]:

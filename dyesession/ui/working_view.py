@@ -113,7 +113,10 @@ class WhyView:
 
 @dataclass(frozen=True)
 class WorkingView:
-    """Everything Working out draws at one moment. `trouble`: why nothing can be worked out yet."""
+    """Everything Working out draws at one moment. `trouble`: why nothing can be worked out yet.
+
+    `own` says on how many of the dyer's own numbers the day rests.
+    """
 
     frame: Frame
     cursor: str = ""
@@ -129,4 +132,5 @@ class WorkingView:
     jars: tuple[SaidLine, ...] = ()
     ahead: SaidLine | None = None
     paper: SaidLine | None = None
+    own: SaidLine | None = None
     why: WhyView | None = None

@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from dyesession.colour.readings import Reading
     from dyesession.daybook.dyed_lots import DyedLot
     from dyesession.daybook.finding import DayBook
+    from dyesession.daybook.learning import Learnt
+    from dyesession.daybook.own_book import NewlyTaught, OwnNumbers
     from dyesession.daybook.shade_card import Shade
     from dyesession.kitchen.model import Kitchen
     from dyesession.plan.model import FibreLot, Plan
@@ -109,6 +111,18 @@ class Workroom(Protocol):
 
     def day_book(self) -> DayBook:
         """Every day there is a log of, and what could not be read."""
+        ...
+
+    def learnt(self, dyestuffs: tuple[str, ...] = ()) -> Learnt:
+        """What the dyer's own days taught, for a day with these dyestuffs; demo days teach a dyer nothing."""
+        ...
+
+    def own_numbers(self) -> OwnNumbers:
+        """All that days taught, and what they did not."""
+        ...
+
+    def newly_taught(self) -> NewlyTaught | None:
+        """What the dyer's newest day taught; None where there is no day, or it taught nothing."""
         ...
 
     def log_of(self, session: str) -> Path:
