@@ -50,7 +50,8 @@ def hot_liquor(scene: Scene) -> Iterator[Reminder]:
         return
     bath = scene.pot if scene.at.volume_l is None else f"{scene.pot}, {litres(scene.at.volume_l)},"
     burns, severity = _burns(temperature_c)
-    text = f"{bath} {'goes to' if scene.to_be_heated else 'is at'} {scene.heat}: {burns}. {advice}"
+    stands = "goes to" if scene.to_be_heated else "will be at" if scene.at.ahead else "is at"
+    text = f"{bath} {stands} {scene.heat}: {burns}. {advice}"
     yield Reminder("hot liquor", text, severity, "scald", SOURCE)
 
 

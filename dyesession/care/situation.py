@@ -57,7 +57,8 @@ class Situation:
 
     `adding` is what this step weighs, grinds or adds; `contents` what stands in the vessel already.
     `temperature_c` is the bath's, as `temperature_how` says ("planned" or "read"); `volume_l` its
-    liquor; `into` the letter of the vessel it is poured or strained into. `wof_percent` holds doses on
+    liquor; `ahead` says that the step has yet to bring it there; `into` is the letter of the vessel it is
+    poured or strained into. `wof_percent` holds doses on
     the weight of fibre. `cooling_min` is the time down to 40 °C, (low, high) in minutes, where reckoned.
     A kept bath that is opened or poured in brings its contents in `pouring` and its label in
     `pouring_from`; `look_again_in_days` says when a kept bath is to be looked at (below 0: overdue by so
@@ -77,6 +78,7 @@ class Situation:
     vessel_kg: float | None = None
     temperature_c: float | None = None
     temperature_how: str = "planned"
+    ahead: bool = False
     contents: tuple[Content, ...] = ()
     adding: tuple[Content, ...] = ()
     pouring: tuple[Content, ...] = ()

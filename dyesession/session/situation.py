@@ -17,6 +17,9 @@ STILL_WARM_S = 30 * 60.0
 """A lidded kitchen pot stays within some 5 °C of its heat for half an hour off the ring: calculated for 10 L
 with the lid on, 90 to 60 °C in 3.9 h (lumped model, own calculation)."""
 
+STILL_HEATING_C = 5.0
+"""A pot within this of the heat its step brings it to is said to be at it; our own choice, no source."""
+
 _ACTIONS: dict[str, tuple[str, ...]] = {
     "strained": ("strains", "pours"),
     "pooled": ("pours",),
@@ -82,7 +85,8 @@ def moments_of_step(state: State, step: StepState, household: Household) -> tupl
     begins = _situation(state, vessel, _beginning(step, adding), adding, household, step.name)
     volume_l = begins.volume_l if begins.volume_l is not None else step.plan.water_l or step.plan.liquor_l
     moments = [replace(begins, step=step.name, stage=step.plan.stage, volume_l=volume_l)]
-    if any(one.kind == "to" for one in step.plan.heat):
+    still_heated = any(one.kind in ("to", "hold") for one in step.plan.heat[step.segment :])
+    if still_heated and any(one.kind == "to" for one in step.plan.heat):
         moments.append(replace(moments[0], actions=("heats",), temperature_c=max(temperatures)))
     if ending := _ENDINGS.get(step.plan.stage):
         last_c = temperatures[-1] if temperatures else begins.temperature_c
@@ -94,10 +98,16 @@ def moments_of_step(state: State, step: StepState, household: Household) -> tupl
                 adding=(),
                 contents=moments[0].contents + adding,
                 temperature_c=end_c,
+                ahead=end_c is not None and not _is_at(begins.temperature_c, end_c),
                 cooling_min=cooling_band_min(end_c, volume_l),
             )
         )
     return tuple(moments)
+
+
+def _is_at(now_c: float | None, wanted_c: float) -> bool:
+    """Whether a pot is known to be about as hot as that already."""
+    return now_c is not None and now_c >= wanted_c - STILL_HEATING_C
 
 
 # How a stage ends: what is then done with a bath that may be hot.

@@ -58,7 +58,7 @@ HOT = '{ to = "80 degC", over = "30 min" }, { hold = "30 min" }'
 CASES = {
     "a hot bath lifted from": (
         ("alum | mordant | potassium alum | 12 %", step("mordant", "mordant", "pot", ["alum"], HOT), ORDINARY),
-        "is at 80 °C: one second burns. Lift with tongs",
+        "at 80 °C: one second burns. Lift with tongs",
         ("alum | mordant | potassium alum | 12 %", step("mordant", "mordant", "pot", ["alum"]), ORDINARY),
     ),
     "chalk with alum": (

@@ -124,3 +124,21 @@ def test_the_ring_and_the_lid_stand_in_the_log_and_come_back():
     plan = improvised(FIBRE, Kitchen(pots=pots, burners=(Burner("ring", 1800.0, "gas"),)))
     back = plan_from_document(plan_for_log(plan))
     assert back == plan and back.burner == "gas ring" and back.vessels[0].lid is True
+
+
+def test_a_pot_that_has_yet_to_be_heated_is_not_said_to_be_hot():
+    one = Day()
+    while one.state.step("mordant").status != "running":
+        one.space()
+    assert "will be at 85 °C: one second burns" in " ".join(care_now(one.state, None, "mordant", NOBODY))
+    while one.state.step("mordant").segment < 1:
+        one.space()
+    assert "is at 85 °C: one second burns" in " ".join(care_now(one.state, None, "mordant", NOBODY))
+
+
+def test_a_bath_that_cools_no_longer_boils_over():
+    one = Day()
+    heated = one.state.step("scour")
+    assert any(moment.actions == ("heats",) for moment in moments_of_step(one.state, heated, NOBODY))
+    cooling = replace(heated, segment=2)
+    assert not any(moment.actions == ("heats",) for moment in moments_of_step(one.state, cooling, NOBODY))
