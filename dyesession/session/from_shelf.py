@@ -157,7 +157,10 @@ def _waiting_for(state: State, shelf: FromShelf, vessel: Vessel) -> list[str]:
 
 
 def _dyed_in(state: State, vessel: str) -> set[str]:
+    """The lots dyed in a pot; none where it was saddened or otherwise modified: nothing else should go in there."""
     steps = [one for one in state.steps if one.plan.vessel == vessel and one.plan.stage in COLOURED]
+    if any(one.plan.stage == "modify" and one.entered for one in steps):
+        return set()
     return {lot for one in steps for lot in one.entered}
 
 

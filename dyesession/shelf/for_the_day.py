@@ -10,13 +10,16 @@ from dyesession.session.from_shelf import FromShelf, ShelfBath, ShelfFibre
 from dyesession.session.opening import LoggedDay
 from dyesession.shelf.drawing import Standing, standing_baths
 from dyesession.shelf.model import Told
-from dyesession.shelf.standing import waiting_fibre
+from dyesession.shelf.standing import is_demo, waiting_fibre
 from dyesession.shelf.tracing import traced
 
 
 def from_shelf(days: Sequence[LoggedDay], today: date, session: str = "") -> FromShelf:
-    """The shelf's facts for the day named `session`, "" for one that begins; rehearsals are passed over."""
-    all_days = [traced(one) for one in days if not one.rehearsal]
+    """The shelf's facts for the day named `session`, "" for one that begins.
+
+    Rehearsals and demo days are passed over: nobody's kitchen holds what they kept or mordanted.
+    """
+    all_days = [one for one in (traced(day) for day in days if not day.rehearsal) if not is_demo(one)]
     standing, told = standing_baths(all_days)
     others = [one for one in standing if not one.gone and one.keeper.day.name != session]
     return FromShelf(

@@ -133,3 +133,11 @@ def test_a_bath_kept_today_comes_before_one_of_the_same_label_on_the_shelf() -> 
     day.do(e.Kept("dye pot", "madder bath 4"))
     drawn = e.Drawn("dye pot", "madder bath 4")
     assert completed(FromShelf(baths=(BATH,)), day.state, drawn) is drawn
+
+
+def test_nothing_more_is_offered_to_a_pot_whose_bath_was_saddened(lifted: Day) -> None:
+    shelf = FromShelf(fibre=(WOOL,))
+    dye = lifted.state.step("dye")
+    assert next_in(lifted.state, shelf)
+    saddened = lifted.state.with_step("dye", lambda one: replace(one, plan=replace(dye.plan, stage="modify")))
+    assert next_in(saddened, shelf) == ""

@@ -15,6 +15,7 @@ from dyesession.account import Account, Band90, reckon
 from dyesession.care import Household, label_lines, label_of
 from dyesession.plan.model import FibreLot
 from dyesession.session import events as e
+from dyesession.session.from_shelf import NOTHING_STANDS
 from dyesession.session.opening import LoggedDay
 from dyesession.session.state import State
 from dyesession.shelf import (
@@ -30,6 +31,7 @@ from dyesession.shelf import (
     told_to,
 )
 from dyesession.shelf.drawing import standing_baths
+from dyesession.shelf.for_the_day import from_shelf
 from dyesession.shelf.model import Inside
 from dyesession.shelf.tracing import traced
 
@@ -358,6 +360,11 @@ def test_a_demo_season_is_shown_as_it_stood_and_a_dyer_s_own_shelf_as_it_stands(
     assert shelf(demo, today=date(2026, 3, 16)).stood_on == date(2026, 3, 16), "never a day that is still to come"
     own = shelf(first, today=later)
     assert own.stood_on is None and own.baths[0].past and "nobody" not in " ".join(shelf_lines(own, 200))
+
+
+def test_a_day_is_not_offered_what_demo_days_kept_or_mordanted(first: LoggedDay) -> None:
+    demo = replace(first, header={**first.header, "demo": True})
+    assert from_shelf([first], TODAY).baths and from_shelf([demo], TODAY) == NOTHING_STANDS
 
 
 def test_traces_of_a_wash_are_not_told_and_what_little_colour_is_left_is(first: LoggedDay) -> None:
