@@ -29,7 +29,7 @@ from dyesession.session.engine import decide
 from dyesession.session.session import Session
 from dyesession.session.state import State
 from dyesession.session.suggest import Suggestion, Wait, rings, suggest
-from dyesession.session.words import command_words, next_words, when_text
+from dyesession.session.words import command_words, heat_off_words, next_words, when_text
 from dyesession.units import quoted
 
 PROMPT = "> "
@@ -346,6 +346,7 @@ class Talk:
 
     def _record(self, command: e.Event, happened: datetime | None = None) -> None:
         """Hand a fact to the day and wait until it is applied; a slow disk is said to be slow."""
+        off = heat_off_words(self._session.snapshot.state, command)
         done = self._session.do(command, happened)
         try:
             done.result(timeout=PATIENCE_S)
@@ -354,6 +355,8 @@ class Talk:
                 raise
             self._say("Saving …")
             done.result()
+        if off:
+            self._say(off)
 
     def _take_verdict(self, text: str) -> None:
         self._verdict_wanted = False

@@ -14,8 +14,9 @@ def letter(state: State, vessel: str) -> str:
 
 
 def pot(state: State, vessel: str) -> str:
-    """A vessel by letter and name: "B, the extract pot"."""
-    return f"{letter(state, vessel)}, the {vessel}"
+    """A vessel by letter and name: "B, the extract pot"; by its name alone while it has no letter yet."""
+    found = letter(state, vessel)
+    return f"the {vessel}" if found == vessel else f"{found}, the {vessel}"
 
 
 def wall_time(state: State, second: float) -> datetime | None:

@@ -24,6 +24,7 @@ __all__ = [
     "day_text",
     "elsewhere_words",
     "happened_words",
+    "heat_off_words",
     "left_words",
     "letter",
     "next_words",
@@ -87,7 +88,8 @@ def after_words(state: State, step: StepState) -> str:
     following = _following(state, step)
     if step.plan.judge is not None:
         return f"look at the shade in {name}"
-    return following or f"finish {step.name}"
+    off = f"turn off the heat under {name}, {step.name} is done" if _is_lit(state, step) else ""
+    return following or off or f"finish {step.name}"
 
 
 def _following(state: State, step: StepState) -> str | None:
@@ -115,6 +117,13 @@ def _add_words(state: State, event: e.Added) -> str:
     return f"{verb} {portion}{show_mass(event.mass_g)} {event.ingredient} to {letter(state, event.vessel)}"
 
 
+def _enter_words(state: State, event: e.Entered) -> str:
+    """Fibre goes in wetted out, except where it goes in to be wetted or washed."""
+    step = state.running_in(event.vessel)
+    wet = "" if step is not None and step.plan.stage in ("wet", "scour") else ", wetted out"
+    return f"enter {event.lot} into {letter(state, event.vessel)}{wet}"
+
+
 def _lit_words(state: State, event: e.Lit) -> str:
     if not event.on:
         return f"turn off the heat under {letter(state, event.vessel)}"
@@ -140,7 +149,27 @@ def _finish_words(state: State, event: e.Finished) -> str:
     step = state.step(event.step)
     if step is not None and step.plan.stage == "rinse":
         return "rinse until a white cloth stays clean, then done"
-    return f"{event.step} is done"
+    off = f"turn off the heat under {letter(state, step.plan.vessel or '')}, " if _is_lit(state, step) and step else ""
+    return f"{off}{event.step} is done"
+
+
+def _finish_short(state: State, event: e.Finished) -> str:
+    step = state.step(event.step)
+    return f"turn off {letter(state, step.plan.vessel or '')}" if _is_lit(state, step) and step else f"{event.step} done"
+
+
+def _is_lit(state: State, step: StepState | None) -> bool:
+    """Whether heat is still on under a step's pot; the step's end takes it to be turned off, so somebody must be told."""
+    vessel = state.vessel(step.plan.vessel) if step is not None else None
+    return vessel is not None and vessel.on_heat
+
+
+def heat_off_words(state: State, command: e.Event) -> str:
+    """What to do at the stove when a step under way is ended by the eye or left out: "Turn off the heat under B."."""
+    step = state.step(command.step) if isinstance(command, e.OnShade | e.Skipped) else None
+    if step is None or step.status not in ("running", "paused") or not _is_lit(state, step):
+        return ""
+    return f"Turn off the heat under {letter(state, step.plan.vessel or '')}."
 
 
 def _replan_words(state: State, event: e.Replanned) -> str:
@@ -167,7 +196,7 @@ _ORDERS: dict[str, Callable[[State, Any], str]] = {
     ),
     "pooled": lambda s, ev: f"pour {letter(s, ev.vessel)} into the {ev.into}",
     "topped-up": _topped_words,
-    "entered": lambda s, ev: f"enter {ev.lot} into {letter(s, ev.vessel)}, wetted out",
+    "entered": _enter_words,
     "lifted": lambda s, ev: f"lift {ev.lot} out of {letter(s, ev.vessel)}",
     "skipped": lambda s, ev: f"leave out {ev.step}: {ev.why}",
     "dipped": lambda s, ev: f"dip the {ev.snippet} in {letter(s, ev.vessel)}",
@@ -207,7 +236,7 @@ _SHORT: dict[str, Callable[[State, Any], str]] = {
     "lifted": lambda s, ev: f"lift from {letter(s, ev.vessel)}",
     "dipped": lambda s, ev: f"dip in {letter(s, ev.vessel)}",
     "on-shade": lambda s, ev: "on shade",
-    "finished": lambda s, ev: f"{ev.step} done",
+    "finished": _finish_short,
     "resumed": lambda s, ev: "go on",
     "kept": lambda s, ev: f"keep {letter(s, ev.vessel)}",
     "discarded": lambda s, ev: f"empty {letter(s, ev.vessel)}",

@@ -15,6 +15,7 @@ from dyesession.account import Account, first_asked
 from dyesession.account.told import strength_today
 from dyesession.errors import UserError
 from dyesession.session import events as e
+from dyesession.session import words
 from dyesession.session.asking import Ask, ask_before
 from dyesession.session.fit import misfit
 from dyesession.session.session import GAP_S, Session, Snapshot
@@ -163,6 +164,7 @@ class StoveDay:
         return ask_before(state, command, self.session.household)
 
     def _send(self, command: e.Event, said: str) -> None:
+        said = " ".join(one for one in (said, words.heat_off_words(self.session.snapshot.state, command)) if one)
         self.mode = replace(self.mode, note=said, where="")
         future = self.session.do(command)
         future.add_done_callback(lambda done: self._told(done.exception()))
