@@ -312,7 +312,7 @@ STRAINED = replace(
         replace(_DYE_POT, first="1.8 L poured at 11:20", second="of 7.2 L wanted"),
     ),
     note="strained: 1.8 L from B into C",
-    craft="Bag the dyestuff from the start: then there is little to strain. (common practice, no source)",
+    how="The strained dyestuff goes back into the pot with fresh water.",
     care=("Hot liquor in C: a lid on it, and the handle inwards.",),
     next_act=NextAct("fill B with 2.4 L fresh water, extract again", "whenever you like", "fill B"),
 )

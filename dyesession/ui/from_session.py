@@ -90,7 +90,7 @@ def stove_view(
         if isinstance(suggestion, Ask)
         else None,
         entry=v.Entry(mode.wants, mode.typed, mode.echo) if is_typing(suggestion, mode) else None,
-        craft=_craft(state, suggestion),
+        **_for_the_hand(state, suggestion),
         **_on_offer(snapshot, suggestion, mode),
         where=_where(snapshot, ringing, mode.where) if mode.where else None,
         away=mode.away,
@@ -124,10 +124,12 @@ def _on_offer(snapshot: Snapshot[Account], suggestion: Suggestion, mode: Mode) -
     }
 
 
-def _craft(state: State, suggestion: Suggestion) -> str:
-    """The line for the hand that goes with the step of the next act."""
+def _for_the_hand(state: State, suggestion: Suggestion) -> dict[str, Any]:
+    """What the recipe says of the step of the next act; where it says nothing, a line of craft for the stage."""
     step = state.step(_step_of(state, suggestion))
-    return craft_line(step.plan.stage) if step is not None and not isinstance(suggestion, Ask) else ""
+    if step is None or isinstance(suggestion, Ask):
+        return {}
+    return {"how": step.plan.say} if step.plan.say else {"craft": craft_line(step.plan.stage)}
 
 
 def _fibre(snapshot: Snapshot[Account]) -> str:

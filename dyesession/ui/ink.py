@@ -87,7 +87,7 @@ def cut_line(line: Line, width: int) -> Line:
     kept: list[Span] = []
     room = width
     for text, ink in line:
-        kept.append((cut(text, room), ink) if width_of(text) >= room else say(text, ink))
+        kept.append((cut(f"{text} ", room), ink) if width_of(text) >= room else say(text, ink))
         room -= width_of(kept[-1][0])
         if room <= 0 or kept[-1][0] != plain(text):
             break

@@ -12,6 +12,7 @@ from dyesession.ui.box import Box
 from dyesession.ui.ink import say, wrap
 from dyesession.ui.stove_view import Pot, StoveView, by_loudness, wants_pad
 from dyesession.ui.widgets.account import TODAY_ROWS
+from dyesession.ui.widgets.craft import how_rows
 from dyesession.ui.widgets.notice import notice_part, notice_words
 from dyesession.ui.widgets.pad import pad_rows
 
@@ -55,7 +56,7 @@ class Arrangement:
 # From top to bottom. A gap is an empty row or several.
 _ORDER = (
     "ringing", "headline", "gap lanes", "lanes", "gap pots", "vessel", "text", "lines", "gap panels",
-    "panels", "gap account", "account", "gap care", "care", "craft", "gap next", "ask", "next", "notice", "pad",
+    "panels", "gap account", "account", "gap care", "care", "how", "craft", "gap next", "ask", "next", "notice", "pad",
     "keys",
 )  # fmt: skip
 # What each part has at the very least, where it is shown at all.
@@ -67,8 +68,8 @@ _LEAST = {
 _WISHES: tuple[tuple[str, int], ...] = (
     ("pad", 2), ("pad", 3), ("next", 3), ("ringing", 3), ("notice", 2), ("notice", 3), ("notice", 4),
     ("ask", 10), ("ask", 9), ("ask", 8), ("care", 2), ("account", 3), ("text", 2),
-    ("vessel", 7), ("account", 1), ("ask", 6), ("text", 3), ("notice", 1), ("vessel", 8), ("gap account", 1),
-    ("craft", 1), ("care", 3), ("lanes", 2), ("headline", 1), ("gap pots", 1), ("vessel", 9), ("gap next", 1),
+    ("how", 1), ("vessel", 7), ("account", 1), ("ask", 6), ("text", 3), ("how", 2), ("notice", 1), ("vessel", 8), ("gap account", 1),
+    ("craft", 1), ("how", 3), ("care", 3), ("lanes", 2), ("headline", 1), ("gap pots", 1), ("vessel", 9), ("gap next", 1),
     ("gap lanes", 1), ("panels", 9), ("gap panels", 1), ("next", 5), ("ask", 11), ("ringing", 5),
     ("account", 5), ("gap care", 1), ("vessel", 14), ("panels", 12), ("account", 7), ("keys", 2), ("care", 5), ("vessel", 18),
     ("panels", 15), ("gap panels", 2), ("gap account", 2), ("gap pots", 2),
@@ -144,7 +145,7 @@ def _most(view: StoveView, width: int, height: int, has: set[str]) -> dict[str, 
     return {
         "ringing": 5 if "ringing" in has else 0, "headline": int("headline" in has), "notice": max(1, notice_rows(view, width)),
         "pad": pad_rows(view.pad, width) if wants_pad(view) else 0,
-        "craft": int(bool(view.craft)), "lanes": len(view.lanes.rows), "panels": 15 if boxed else 0,
+        "craft": int(bool(view.craft)), "how": how_rows(view.how, width), "lanes": len(view.lanes.rows), "panels": 15 if boxed else 0,
         "account": _most_account(view),
         "care": _care_rows(view.care, width), "ask": _most_ask(view, width, height), "next": 5 if "next" in has else 0,
         "keys": 2 if "keys" in has and _keys_width(view) > width else 1,

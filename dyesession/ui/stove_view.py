@@ -264,7 +264,8 @@ class StoveView:
     mark: str = ""  # which of them the mark stands on
     beside: tuple[str, ...] = ()  # what is said below them
     pad: tuple[str, ...] = ()  # words for touch; figures are always on the pad
-    craft: str = ""  # one line for the hand, beside the step
+    how: str = ""  # the recipe's own words for the step
+    craft: str = ""  # one line for the hand, where the recipe says nothing
     where: WhereYouAre | None = None
     away: bool = False
     note: str = ""

@@ -18,7 +18,7 @@ from dyesession.ui.widgets.account import draw_account
 from dyesession.ui.widgets.ask import draw_ask
 from dyesession.ui.widgets.bars import draw_bars
 from dyesession.ui.widgets.care import draw_care
-from dyesession.ui.widgets.craft import draw_craft
+from dyesession.ui.widgets.craft import draw_craft, draw_how
 from dyesession.ui.widgets.curve import draw_curve
 from dyesession.ui.widgets.headline import draw_headline, headline_part
 from dyesession.ui.widgets.key_line import draw_keys, keys_part
@@ -94,6 +94,7 @@ def drawn(view, width, height, palette=DARK):
         "lanes": (draw_lanes, view.lanes),
         "account": (draw_account, view.account),
         "care": (draw_care, view.care),
+        "how": (draw_how, view.how),
         "craft": (draw_craft, view.craft),
         "offers": (draw_list, offers_part(view)),
         "pad": (draw_pad, view.pad if wants_pad(view) else None),

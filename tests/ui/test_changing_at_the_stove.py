@@ -176,8 +176,8 @@ async def test_a_note_is_typed_while_a_question_stands_and_answers_nothing(room)
 
 
 @a_madder_day("240 g dry wool", size=(200, 60))
-async def test_the_line_for_the_hand_stands_beside_its_step(room):
+async def test_what_the_recipe_says_of_a_step_stands_beside_it(room):
     await until(room, lambda one: isinstance(one, e.Begun) and one.step.startswith("strain"))
-    assert "Let it settle, pour off the clear; strain by cloth: paper clogs" in room.flat()
+    assert "HOW Through a cloth or sieve, away from you; let the dyestuff drain and keep it." in room.flat()
     await until(room, lambda one: isinstance(one, e.Begun) and one.step == "rinse")
-    assert "Rinse near the bath's own heat" in room.flat()
+    assert "HOW Near the bath's own temperature, again and again, until a white cloth pressed on the wool" in room.flat()

@@ -46,6 +46,11 @@ def test_a_line_is_filled_to_its_width_exactly(one, other, width):
     assert strip_of(line, width, DARK).cell_length == width
 
 
+def test_what_is_cut_off_behind_a_piece_that_just_fits_leaves_an_ellipsis():
+    assert "".join(text for text, _ in cut_line((say("mask on"), say(" and gloves")), 7)) == "mask o…"
+    assert "".join(text for text, _ in wrap([say("never for food at all")], 9, 1)[0]) == "never fo…"
+
+
 @given(TEXTS, TEXTS, st.integers(1, 30), st.integers(1, 4))
 def test_a_paragraph_stays_in_its_rectangle(one, other, width, rows):
     lines = wrap([say(one), say(other, STRONG)], width, rows)

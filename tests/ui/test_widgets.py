@@ -35,6 +35,7 @@ from dyesession.ui.widgets.account import draw_account
 from dyesession.ui.widgets.ask import answer_at, draw_ask
 from dyesession.ui.widgets.bars import draw_bars
 from dyesession.ui.widgets.care import draw_care
+from dyesession.ui.widgets.craft import draw_how, how_rows
 from dyesession.ui.widgets.curve import draw_curve
 from dyesession.ui.widgets.headline import draw_headline, headline_part
 from dyesession.ui.widgets.key_line import KeysPart, draw_keys, key_at, keys_part, placed_keys
@@ -348,3 +349,11 @@ def test_two_shades_touch_in_a_grey_field_and_have_their_numbers():
 def test_the_rinse_is_shown_with_both_lanes_behind_it():
     drawn = text(draw_lanes(RINSE.lanes, 80, 2, DARK))
     assert "rinse ●" in drawn and "keep the bath ▷" in drawn
+
+
+def test_what_the_recipe_says_is_read_from_the_front_in_as_many_rows_as_there_are():
+    say = "Only if it should be darker: skip this step otherwise. Lift the wool before the second half goes in."
+    assert how_rows(say, 80) == 2 and how_rows("", 60) == 0 and how_rows(say * 9, 60) == 3
+    whole, first = text(draw_how(say, 80, 2, DARK)), text(draw_how(say, 80, 1, DARK))
+    assert " HOW    Only if it should be darker: skip this step otherwise. Lift the" in whole and "half goes in." in whole
+    assert first.rstrip().endswith("…") and "\n" not in first.strip("\n")

@@ -31,7 +31,7 @@ from dyesession.ui.widgets.account import draw_account
 from dyesession.ui.widgets.ask import AskBox
 from dyesession.ui.widgets.bars import draw_bars
 from dyesession.ui.widgets.care import draw_care
-from dyesession.ui.widgets.craft import draw_craft
+from dyesession.ui.widgets.craft import draw_craft, draw_how
 from dyesession.ui.widgets.curve import draw_curve
 from dyesession.ui.widgets.drawn import Drawn
 from dyesession.ui.widgets.headline import draw_headline, headline_part
@@ -61,7 +61,8 @@ def _simple_widgets() -> list[Drawn[Any]]:
     return [
         Drawn(draw_headline, name="headline"), Drawn(draw_lanes, name="lanes"),
         Drawn(draw_account, name="account"), Drawn(draw_care, name="care"),
-        Drawn(draw_craft, name="craft"), Drawn(draw_notice, name="notice"), Drawn(draw_curve, name="curve"), Drawn(draw_bars, name="bars"),
+        Drawn(draw_how, name="how"), Drawn(draw_craft, name="craft"), Drawn(draw_notice, name="notice"),
+        Drawn(draw_curve, name="curve"), Drawn(draw_bars, name="bars"),
         Drawn(draw_shade, name="shade"), Drawn(draw_where, name="where"), Drawn(draw_away, name="away"),
         Drawn(draw_loudest, name="loudest"),
     ]  # fmt: skip
@@ -71,7 +72,7 @@ def _parts(view: StoveView, arrangement: Arrangement) -> dict[str, object]:
     """Each part's share of the view, by the name of its box."""
     return {
         "headline": headline_part(view), "lanes": view.lanes, "account": view.account, "care": view.care,
-        "craft": view.craft, "offers": offers_part(view) if view.offers else None,
+        "how": view.how, "craft": view.craft, "offers": offers_part(view) if view.offers else None,
         "pad": view.pad if wants_pad(view) else None,
         "notice": notice_part(view), "curve": view.curve, "bars": view.bars, "shade": view.shade,
         "where": view.where, "away": away_part(view), "loudest": loudest_part(view),
