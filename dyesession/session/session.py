@@ -25,7 +25,7 @@ from dyesession.session.engine import Refused, decide
 from dyesession.session.fold import Entry, apply, correction_misfit, fold, opening_state
 from dyesession.session.from_shelf import FromShelf, beyond, completed, drawn_down, with_brought
 from dyesession.session.state import State
-from dyesession.session.suggest import rings
+from dyesession.session.suggest import Ring, rings
 from dyesession.storage import shown
 
 A = TypeVar("A")
@@ -135,6 +135,11 @@ class Session(Generic[A]):
         now = self._clock.now()
         return self._later(lambda: self._tick(now))
 
+    def is_due(self) -> bool:
+        """Whether a look at the clocks has anything to do: an alarm not raised yet, facts not saved."""
+        snapshot = self._snapshot
+        return bool(snapshot.unsaved or _unraised(snapshot.state, self.now_s()))
+
     def try_again(self) -> Future[None]:
         """Try once more to save what is not saved."""
         return self._later(self._flush)
@@ -178,11 +183,8 @@ class Session(Generic[A]):
 
     def _tick(self, now: Instant) -> None:
         state = self._snapshot.state
-        now_s = state.seconds(now)
-        for ring in rings(state, now_s):
-            step = state.step(ring.step)
-            if ring.severity == "alarm" and step and step.countdown and not step.countdown.raised:
-                self._record(e.AlarmRaised(ring.countdown, ring.vessel, round(ring.over_s, 1)), now, None)
+        for ring in _unraised(state, state.seconds(now)):
+            self._record(e.AlarmRaised(ring.countdown, ring.vessel, round(ring.over_s, 1)), now, None)
         if self._unsaved:
             self._flush()
 
@@ -259,3 +261,13 @@ def _whole_folder(folder: str) -> Path:
             f"Not saved: “{shown(Path(folder))}” is no whole path; expected one from the root, for example /media/stick"
         )
     return whole
+
+
+def _unraised(state: State, now_s: float) -> list[Ring]:
+    """The alarms that ring and are not in the log yet, loudest first."""
+    return [one for one in rings(state, now_s) if one.severity == "alarm" and not _is_raised(state, one)]
+
+
+def _is_raised(state: State, ring: Ring) -> bool:
+    step = state.step(ring.step)
+    return step is None or step.countdown is None or step.countdown.raised

@@ -28,6 +28,8 @@ from dyesession.ui.theme import register_themes
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from textual.theme import Theme
+
     from dyesession.account import Account
     from dyesession.clock import Instant
     from dyesession.kitchen.model import Alarm, Kitchen
@@ -82,6 +84,10 @@ class DyeApp(App[int]):
         self.day: StoveDay | None = None
         self.next_plans: tuple[NextPlan, ...] = ()
         self.draw_for_the_day: Callable[[Session[Account]], str] | None = None
+
+    def get_theme(self, theme_name: str) -> Theme | None:
+        """The theme of that name; the framework asks for every line it paints, and copies all its themes each time."""
+        return self._registered_themes.get(theme_name) or super().get_theme(theme_name)
 
     @property
     def session(self) -> Session[Account]:

@@ -41,6 +41,7 @@ STATES: dict[str, v.StageState] = {
     "skipped": "skipped",
     "stopped": "skipped",
 }
+CareShown = tuple[tuple[str, ...], int]  # the lines, and how many of them must be whole
 UNKNOWN_FILL = 0.5  # drawn half full where neither pot nor volume is known
 
 
@@ -68,11 +69,15 @@ def stove_view(
     household: Household,
     poison_centre: str = "",
     today: str = "",
+    care_shown: CareShown | None = None,
 ) -> v.StoveView:
-    """Everything the Stove shows at a session second; `today` is the main bath's strength as drawn by the account."""
+    """Everything the Stove shows at a session second; `today` is the main bath's strength as drawn by the account.
+
+    `care_shown` is what `care_to_show` gives for the same facts and suggestion, where it is known already.
+    """
     state = snapshot.state
     ringing = rings(state, now_s)
-    care, whole = _care(snapshot, suggestion, household, poison_centre)
+    care, whole = care_shown or care_to_show(snapshot, suggestion, household, poison_centre)
     return v.StoveView(
         title=snapshot.recipe,
         fibre=_fibre(snapshot),
@@ -316,9 +321,9 @@ def _number(grams: Band90) -> str:
     return rounded_band(grams, "").strip()
 
 
-def _care(
+def care_to_show(
     snapshot: Snapshot[Account], suggestion: Suggestion, household: Household, poison_centre: str
-) -> tuple[tuple[str, ...], int]:
+) -> CareShown:
     """What to bear in mind with the next act, or while its step is waited for; and how many of the lines must be
     whole: a grave one and its first aid. A question has its own first aid.
     """

@@ -23,7 +23,7 @@ from dyesession.session.state import State
 from dyesession.session.suggest import Ring, Suggestion, rings, suggest
 from dyesession.ui import messages as m
 from dyesession.ui.acts import Acts
-from dyesession.ui.from_session import Mode, ringing_view, stove_view
+from dyesession.ui.from_session import CareShown, Mode, care_to_show, ringing_view, stove_view
 from dyesession.ui.screens.page import PageScreen
 from dyesession.ui.screens.stove import StoveScreen
 
@@ -50,6 +50,7 @@ class StoveDay:
         self.mode = Mode(where=_return_heading(session), note=told[0] if told else "")
         self._held: Ask | None = None
         self._pictured: tuple[Account | None, str] = (None, "")
+        self._minded: tuple[State, object, CareShown] | None = None
         self._acts = Acts(self)
         self.screen = StoveScreen(self._view(), bounce_s)
         session.listen(lambda snapshot: self._changed())
@@ -96,7 +97,8 @@ class StoveDay:
 
     def look(self) -> None:
         """One look at the clock: let the day notice what is due, and repaint what changed."""
-        self.session.tick()
+        if self.session.is_due():
+            self.session.tick()
         self.refresh()
 
     def refresh(self) -> None:
@@ -197,15 +199,26 @@ class StoveDay:
             self._app.call_from_thread(_fail, trouble)
 
     def _view(self) -> StoveView:
+        suggestion = self.suggestion()
         return stove_view(
             self.session.snapshot,
             self.session.now_s(),
-            self.suggestion(),
+            suggestion,
             self.mode,
             self.session.household,
             self.session.poison_centre,
             self._today(),
+            self._care(suggestion),
         )
+
+    def _care(self, suggestion: Suggestion) -> CareShown:
+        """What to bear in mind: thought over for new facts or another act, not for each look at the clock."""
+        session, snapshot = self.session, self.session.snapshot
+        told = (suggestion, session.household, session.poison_centre)
+        if self._minded is None or self._minded[0] is not snapshot.state or self._minded[1] != told:
+            shown = care_to_show(snapshot, suggestion, session.household, session.poison_centre)
+            self._minded = snapshot.state, told, shown
+        return self._minded[2]
 
     def _today(self) -> str:
         """The main bath's strength over the day: drawn anew for a new account, not for each look at the clock."""

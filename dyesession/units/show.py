@@ -6,6 +6,7 @@ away from zero, exactly, so that what is shown is what the sum gives.
 
 from collections.abc import Callable
 from fractions import Fraction
+from functools import lru_cache
 
 from dyesession.units.heat import HeatWord, fahrenheit
 from dyesession.units.names import OUNCE_G
@@ -38,6 +39,7 @@ def rounded(value: Figure, decimals: int) -> Fraction:
     return size if exact(value) >= 0 else -size
 
 
+@lru_cache(maxsize=1024)  # the same few figures stand on a screen that is drawn every second
 def show_figure(value: Figure, *, estimate: bool = False) -> str:
     """Write a bare figure: whole from 100 up (from 10 as an estimate), fewer decimals the larger it is."""
     number = exact(value)

@@ -16,12 +16,13 @@ from dyesession.plan.model import Plan
 from dyesession.recipe import Recipe, load_recipe
 from dyesession.session import events as e
 from dyesession.session.asking import Ask
+from dyesession.session.countdowns import heat_on
 from dyesession.session.engine import Refused
 from dyesession.session.fold import fold, opening_state
 from dyesession.session.log import LogInUse, check_log, open_log
 from dyesession.session.opening import DayError, begin_day, read_day, resume_day
 from dyesession.session.session import Session
-from dyesession.session.suggest import Wait, suggest
+from dyesession.session.suggest import ALARM_AFTER_S, Wait, suggest
 from dyesession.storage import DISK, Storage
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -178,6 +179,36 @@ def test_a_full_disk_is_told_nothing_is_lost_and_the_next_save_catches_up(tmp_pa
     session.close()
     day = read_day(DISK, Path(session.snapshot.path))
     assert [entry.event.text for entry in day.entries if isinstance(entry.event, e.Noted)] == ["first", "second"]
+
+
+def test_a_look_at_the_clock_is_due_until_what_is_not_saved_is_saved(tmp_path: Path) -> None:
+    storage: Any = Failing("write", errno.ENOSPC)
+    session = begin(tmp_path, SteppingClock(MORNING), storage)
+    assert not session.is_due()
+    storage.sick = True
+    session.do(e.Noted("first")).result(10)
+    assert session.is_due()
+    storage.sick = False
+    session.tick().result(10)
+    assert session.snapshot.saving == "saved" and not session.is_due()
+    session.close()
+
+
+def test_a_look_at_the_clock_is_due_once_for_each_alarm(tmp_path: Path) -> None:
+    clock = SteppingClock(MORNING)
+    session = begin(tmp_path, clock)
+    while not any(one.countdown and heat_on(session.snapshot.state, one) for one in session.snapshot.state.steps):
+        space(session, clock)
+    due_s = min(one.countdown.deadline_s for one in session.snapshot.state.steps if one.countdown)
+    clock.advance(due_s - session.now_s() - 1)
+    assert not session.is_due()  # before its time
+    clock.advance(ALARM_AFTER_S)
+    assert not session.is_due()  # it rings, and is no alarm yet
+    clock.advance(2)
+    assert session.is_due()
+    session.tick().result(10)
+    assert isinstance(session.snapshot.entries[-1].event, e.AlarmRaised) and not session.is_due()
+    session.close()
 
 
 def test_an_unsure_save_is_rescued_whole_into_another_folder(tmp_path: Path) -> None:
