@@ -76,6 +76,7 @@ def _glyph_width(glyph: tuple[str, ...], face: Face) -> int:
     return sum(face.across) if dots == 3 else dots * face.across[0]
 
 
+@lru_cache(maxsize=512)
 def block_width(text: str, face: Face) -> int | None:
     """Cells the text takes in a face, or None where a character has no bitmap or there is no text."""
     glyphs = [_GLYPHS.get(char) for char in _letters(text)]

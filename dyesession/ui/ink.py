@@ -46,8 +46,13 @@ def say(text: str, ink: Ink = TEXT) -> Span:
 def width_of(text: str | Line) -> int:
     """How many cells a text or a line takes."""
     if isinstance(text, str):
-        return cell_len(plain(text))
-    return sum(cell_len(plain(part)) for part, _ in text)
+        return _width(text)
+    return sum([_width(part) for part, _ in text])
+
+
+@lru_cache(maxsize=4096)
+def _width(text: str) -> int:
+    return cell_len(plain(text))
 
 
 def cut(text: str, width: int) -> str:
@@ -96,8 +101,11 @@ def cut_line(line: Line, width: int) -> Line:
 
 def fill(line: Line, width: int, ground: str = "ground") -> Line:
     """A line of exactly `width` cells, cut or filled up with its ground."""
-    line = cut_line(line, width)
-    return (*line, (" " * (width - width_of(line)), Ink(ground=ground)))
+    room = width - width_of(line)
+    if room < 0:
+        line = cut_line(line, width)
+        room = width - width_of(line)
+    return (*line, (" " * room, Ink(ground=ground)))
 
 
 def spread(left: Line, right: Line, width: int, ground: str = "ground") -> Line:
@@ -146,6 +154,17 @@ def wrap(spans: Iterable[Span], width: int, rows: int = 999) -> list[Line]:
     return [cut_line(tuple(line), width) for line in lines]
 
 
+def changed_cells(was: Line, now: Line, width: int) -> range:
+    """The cells of a line, filled up to a width, from the first piece of it that differs to the last."""
+    if was == now:
+        return range(0)
+    before, after = fill(was, width), fill(now, width)
+    shorter = min(len(before), len(after))
+    first = next((n for n in range(shorter) if before[n] != after[n]), shorter)
+    behind = next((n for n in range(shorter - first) if before[-1 - n] != after[-1 - n]), shorter - first)
+    return range(width_of(after[:first]), width - width_of(after[len(after) - behind :]))
+
+
 @lru_cache(maxsize=512)
 def _style(ink: Ink, palette: Palette) -> Style:
     return Style(color=palette.colour(ink.front), bgcolor=palette.colour(ink.ground), bold=ink.bold)
@@ -153,8 +172,7 @@ def _style(ink: Ink, palette: Palette) -> Style:
 
 def strip_of(line: Line, width: int, palette: Palette, ground: str = "ground") -> Strip:
     """A line as the framework wants it, exactly `width` cells; unbroken spaces are ordinary by now."""
-    spans = fill(line, width, ground)
-    pieces = [(plain(text).replace("\u00a0", " "), ink) for text, ink in spans if text]
+    pieces = [(plain(text).replace("\u00a0", " "), ink) for text, ink in fill(line, width, ground) if text]
     return Strip([Segment(text, _style(ink, palette)) for text, ink in pieces], width)
 
 

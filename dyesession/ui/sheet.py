@@ -1,5 +1,7 @@
 """A sheet of cells to draw pictures on: pots, curves, bars. Knows nothing of what they mean."""
 
+from collections.abc import Sequence
+
 from rich.cells import cell_len
 
 from dyesession.ui.ink import Ink, Line
@@ -23,9 +25,14 @@ class Sheet:
 
     def put_over(self, x: int, y: int, text: str, front: str, bold: bool = False) -> None:
         """Write text on whatever ground each cell already has; spaces leave the cell as it is."""
+        inks: dict[str, Ink] = {}
         for char in plain(text):
-            ink = Ink(front, self.ground_at(x, y), bold)
-            x = self._put(x, y, char, ink) if char != " " else x + 1
+            if char == " ":
+                x += 1
+                continue
+            ground = self.ground_at(x, y)
+            ink = inks.get(ground) or inks.setdefault(ground, Ink(front, ground, bold))
+            x = self._put(x, y, char, ink)
 
     def _put(self, x: int, y: int, char: str, ink: Ink) -> int:
         """Write one character; says the cell behind it. Half a wide character is drawn as a space."""
@@ -60,6 +67,17 @@ class Sheet:
         """The sheet as lines, neighbouring cells of one ink joined."""
         return [_run_together(row) for row in self._rows]
 
+    def copy(self) -> "Sheet":
+        """A sheet of its own with the same picture on it."""
+        found = Sheet(0, 0)
+        found.width, found.height, found._rows = self.width, self.height, [list(row) for row in self._rows]
+        return found
+
+    def lines_after(self, before: "Sheet", lines: Sequence[Line]) -> list[Line]:
+        """The sheet as lines; those of the sheet it was copied from where nothing was drawn since."""
+        rows = zip(self._rows, before._rows, lines, strict=False)
+        return [line if row == was else _run_together(row) for row, was, line in rows]
+
     def _set(self, x: int, y: int, char: str, ink: Ink, second_half: bool = False) -> None:
         """Fill one cell; what is left of a wide character that stood half in it becomes a space."""
         if not (0 <= y < self.height and 0 <= x < self.width):
@@ -80,7 +98,7 @@ class Sheet:
 def _run_together(row: list[_Cell]) -> Line:
     spans: list[_Cell] = []
     for char, ink in row:
-        if spans and spans[-1][1] == ink:
+        if spans and (spans[-1][1] is ink or spans[-1][1] == ink):
             spans[-1] = (spans[-1][0] + char, ink)
         else:
             spans.append((char, ink))

@@ -45,6 +45,9 @@ class Palette:
     dyed: bool = True
     approximate: bool = False  # 256 colours: a dyed colour is shown by the nearest there is
 
+    def __hash__(self) -> int:
+        return hash(self.name)  # of twenty colours it would take long, for every word that is drawn
+
     def colour(self, name: str) -> str:
         """The hex value of a role, or `name` itself where it is a hex value already."""
         return name if name.startswith("#") else str(getattr(self, name))
@@ -163,6 +166,7 @@ def contrast(one: str, other: str) -> float:
     return (bright + 0.05) / (dim + 0.05)
 
 
+@lru_cache(maxsize=512)
 def ink_on(ground: str, palette: Palette) -> str:
     """The digits' colour on a liquor: light or dark, whichever contrasts more."""
     return max((palette.light, palette.dark), key=lambda ink: contrast(ink, ground))

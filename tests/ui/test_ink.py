@@ -8,6 +8,7 @@ from rich.cells import cell_len
 from dyesession.ui.ink import (
     STRONG,
     TEXT,
+    changed_cells,
     cut,
     cut_line,
     fill,
@@ -49,6 +50,38 @@ def test_a_line_is_filled_to_its_width_exactly(one, other, width):
 def test_what_is_cut_off_behind_a_piece_that_just_fits_leaves_an_ellipsis():
     assert "".join(text for text, _ in cut_line((say("mask on"), say(" and gloves")), 7)) == "mask o…"
     assert "".join(text for text, _ in wrap([say("never for food at all")], 9, 1)[0]) == "never fo…"
+
+
+def cells_of(line, width):
+    """Each cell of a line with its ink; a wide character fills its first and leaves the second empty."""
+    found = []
+    for text, ink in fill(line, width):
+        for char in text:
+            taken = cell_len(char)
+            if taken == 0 and found:
+                found[-1] = (found[-1][0] + char, ink)
+            found += [(char, ink), *[("", ink)] * (taken - 1)] if taken else []
+    return found
+
+
+PIECES = st.lists(st.tuples(TEXTS, st.sampled_from([TEXT, STRONG])).map(lambda piece: say(*piece)), max_size=4)
+
+
+@given(PIECES, PIECES, PIECES, WIDTHS)
+def test_outside_the_cells_that_changed_a_line_is_what_it_was(before, after, common, width):
+    was, now = ((*common[:2], *one, *common[2:]) for one in (before, after))
+    changed = changed_cells(was, now, width)
+    old, new = cells_of(was, width), cells_of(now, width)
+    assert [old[x] for x in range(width) if x not in changed] == [new[x] for x in range(width) if x not in changed]
+    assert 0 <= changed.start <= changed.stop <= width
+    assert not changed_cells(was, was, width)
+
+
+def test_of_a_line_that_counts_only_the_count_has_changed():
+    was, now = ((say("boil "), say(f"{n} min", STRONG), say(" on heat")) for n in (10, 9))
+    assert changed_cells(was, now, 40) == range(5, 40)
+    was, now = ((say("boil "), say(f"{n} min", STRONG), say(" on heat")) for n in (10, 11))
+    assert changed_cells(was, now, 40) == range(5, 11)
 
 
 @given(TEXTS, TEXTS, st.integers(1, 30), st.integers(1, 4))

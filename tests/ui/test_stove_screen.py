@@ -266,14 +266,16 @@ async def test_touching_a_pot_that_is_a_line_means_that_pot():
 
 
 def count_paints(monkeypatch):
+    """The widgets that paint a line from now on or ask to be painted, by name."""
     painted = []
-    real = Drawn.render_line
+    for name in ("painted", "refresh"):
+        real = getattr(Drawn, name)
 
-    def counting(widget, y):
-        painted.append(str(widget.id))
-        return real(widget, y)
+        def counting(widget, *args, real=real, **how):
+            painted.append(str(widget.id))
+            return real(widget, *args, **how)
 
-    monkeypatch.setattr(Drawn, "render_line", counting)
+        monkeypatch.setattr(Drawn, name, counting)
     return painted
 
 

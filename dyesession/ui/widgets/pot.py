@@ -3,7 +3,8 @@
 Knows how full, how hot and how far it is told to draw; computes none of it.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from textual.events import Click
 
@@ -275,13 +276,26 @@ def _words(part: PotPart, width: int) -> list[Line]:
 
 def draw_pot(part: PotPart, width: int, height: int, palette: Palette) -> list[Line]:
     """The vessel, and its words on the last `text_rows` lines."""
-    rows = height - part.text_rows
-    sheet = Sheet(width, max(0, rows))
-    shape = _shape(width, rows)
+    shape = _shape(width, height - part.text_rows)
+    sheet, lines = _without_clock(replace(part.pot, clock=None), part.text_rows, width, height, palette)
+    if part.pot.clock is None or shape.deep <= 0 or shape.inner <= 0:
+        return list(lines)
+    counted = sheet.copy()
+    _clock(counted, part.pot, shape, part.face, palette)
+    return [*counted.lines_after(sheet, lines), *lines[sheet.height :]]
+
+
+@lru_cache(maxsize=64)  # every second only the clocks change
+def _without_clock(
+    pot: Pot, text_rows: int, width: int, height: int, palette: Palette
+) -> tuple[Sheet, tuple[Line, ...]]:
+    """The picture and its lines before a clock is put in. The sheet is shared: copy it to draw on."""
+    rows = height - text_rows
+    sheet, shape = Sheet(width, max(0, rows)), _shape(width, rows)
     if shape.deep > 0 and shape.inner > 0:
-        _vessel(sheet, part.pot, shape, palette)
-        _clock(sheet, part.pot, shape, part.face, palette)
-    return [*sheet.lines(), *(fill(line, width) for line in _words(part, width))]
+        _vessel(sheet, pot, shape, palette)
+    said = (fill(line, width) for line in _words(PotPart(pot, text_rows, None), width))
+    return sheet, (*sheet.lines(), *said)
 
 
 class PotPicture(Drawn[PotPart]):
