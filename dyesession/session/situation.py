@@ -98,16 +98,18 @@ def moments_of_step(state: State, step: StepState, household: Household) -> tupl
                 adding=(),
                 contents=moments[0].contents + adding,
                 temperature_c=end_c,
-                ahead=end_c is not None and not _is_at(begins.temperature_c, end_c),
+                ahead=end_c is not None and not _is_at(begins, step, end_c),
                 cooling_min=cooling_band_min(end_c, volume_l),
             )
         )
     return tuple(moments)
 
 
-def _is_at(now_c: float | None, wanted_c: float) -> bool:
-    """Whether a pot is known to be about as hot as that already."""
-    return now_c is not None and now_c >= wanted_c - STILL_HEATING_C
+def _is_at(begins: Situation, step: StepState, wanted_c: float) -> bool:
+    """Whether a pot is known to be about as hot as that already: what it is heated to is not known yet."""
+    heat = c.segment(step)
+    rising = heat is not None and heat.kind == "to" and begins.temperature_how != "read"
+    return not rising and begins.temperature_c is not None and begins.temperature_c >= wanted_c - STILL_HEATING_C
 
 
 # How a stage ends: what is then done with a bath that may be hot.

@@ -131,6 +131,9 @@ def test_a_pot_that_has_yet_to_be_heated_is_not_said_to_be_hot():
     while one.state.step("mordant").status != "running":
         one.space()
     assert "will be at 85 °C: one second burns" in " ".join(care_now(one.state, None, "mordant", NOBODY))
+    while not one.state.vessel("mordant pot").on_heat:
+        one.space()
+    assert "will be at 85 °C: one second burns" in " ".join(care_now(one.state, None, "mordant", NOBODY))
     while one.state.step("mordant").segment < 1:
         one.space()
     assert "is at 85 °C: one second burns" in " ".join(care_now(one.state, None, "mordant", NOBODY))
