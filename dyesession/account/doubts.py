@@ -21,6 +21,7 @@ from dyesession.session.typed_strength import COOLED
 ROOM_C = 20.0
 JUG = 1.05  # a jug may overstate by so much before a volume is doubted: its usual error, no source
 LEAST_L = 0.05
+MANY_TIMES = 3.0  # a level so many times what went in is doubted: less may be water nobody wrote down; our own choice, no source
 MEASURES: Mapping[str, str] = {
     "mass_g": "g",
     "wet_mass_g": "g",
@@ -189,6 +190,19 @@ def _more_than_there(account: Account, state: State, event: e.Strained | e.Poole
     )
 
 
+def _far_more(account: Account, state: State, event: e.Read) -> str | None:
+    """A level many times what can be in the pot, where its brim is not known."""
+    bath, vessel = account.bath(event.vessel), state.vessel(event.vessel)
+    if event.volume_l is None or bath is None or (vessel is not None and vessel.capacity_l is not None):
+        return None
+    if event.volume_l <= bath.volume_l.high * MANY_TIMES + LEAST_L:
+        return None
+    return (
+        f"{event.volume_l:g} L in the {event.vessel}, and by all that went in it holds no more than"
+        f" {bath.volume_l.high:.1f} L: is that the figure meant?"
+    )
+
+
 def _over_brim(account: Account, state: State, event: Any) -> str | None:
     """A level above the brim of its pot."""
     litres = max(
@@ -224,7 +238,7 @@ def _lighter_than_dry(account: Account, state: State, event: e.Lifted | e.Read) 
 
 
 _CHECKS: Mapping[str, tuple[Doubt, ...]] = {
-    "read": (_over_brim, _lighter_than_dry, _rising, _unlike_warmth),
+    "read": (_over_brim, _far_more, _lighter_than_dry, _rising, _unlike_warmth),
     "strained": (_more_than_there, _into_over_brim),
     "pooled": (_more_than_there, _into_over_brim),
     "kept": (_more_than_there,),

@@ -130,7 +130,7 @@ def _strength(account: Account, bath: BathEstimate) -> Said:
     if not bath.dye:
         return _dissolved(bath)
     colours = " and ".join(_colour(account, one) for one in bath.dye)
-    if bath.dyestuff_inside:
+    if bath.dyestuff_inside and not _fibre_inside(account, bath):
         return Said(f"{_named(bath)} has drawn the colour of {colours} so far", bath.how)
     return Said(f"{_named(bath)} holds the colour of {colours}", bath.how)
 

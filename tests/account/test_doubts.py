@@ -1,5 +1,6 @@
 """Figures that can hardly be are asked about once, kept as a note when insisted on, and never clipped."""
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -47,6 +48,15 @@ def test_one_question_where_a_figure_can_hardly_be(event: e.Event, says: str | N
     found = asked(extracted(), event)
     assert (found is None) == (says is None), found
     assert says is None or (says in (found or "") and (found or "").rstrip("?").strip())
+
+
+def test_a_level_many_times_what_went_in_is_asked_about_where_no_brim_is_known() -> None:
+    day = extracted()
+    ledger = day.ledger()
+    free = replace(ledger.state, vessels=tuple(replace(one, capacity_l=None) for one in ledger.state.vessels))
+    asked_of = doubts(ledger.account(), free, e.Read("extract pot", volume_l=40.0))
+    assert asked_of is not None and "40 L in the extract pot, and by all that went in it holds no more than" in asked_of
+    assert doubts(ledger.account(), free, e.Read("extract pot", volume_l=1.8)) is None
 
 
 def test_a_strain_stronger_than_the_one_before_is_asked_about_on_its_own_scale() -> None:
