@@ -14,7 +14,7 @@ from dyesession.colour.written import written
 from dyesession.errors import UserError
 from dyesession.session import events as e
 from dyesession.session.from_shelf import NOTHING_STANDS, FromShelf
-from dyesession.session.state import State, Vessel
+from dyesession.session.state import OUT_WET, Lot, State, Vessel
 from dyesession.session.typed_plan import EXAMPLE as CHANGE_EXAMPLE
 from dyesession.session.typed_plan import read_change
 from dyesession.session.typed_stage import EXAMPLE as STAGE_EXAMPLE
@@ -160,9 +160,11 @@ def _grams(text: str) -> float:
 def _weight(text: str, state: State, hand: Hand) -> Understood:
     words = text.split()
     named = next((one for one, _ in state.substances if one in words), "")
+    if not named and (lot := _lot_named(text, state)) is not None:
+        return _wet_weight(_figures(text, lot), state, replace(hand, lot=lot.name))
     ingredient = named or hand.ingredient
     if not ingredient:
-        raise NotUnderstood("Which ingredient was weighed? Name it, for example 29 g alum.")
+        raise NotUnderstood("Which ingredient was weighed? Name it, for example 29 g alum; or the fibre, wet, for example 620 g wool.")
     bare = " ".join(one for one in words if one != named)
     grams = _grams(bare)
     return Understood(e.Weighed(ingredient, grams), f"{show_mass(grams)} {ingredient} weighed")
@@ -173,7 +175,7 @@ def _number(text: str, what: str, low: float, high: float, example: str) -> floa
     try:
         value = float(Fraction(text.replace(",", ".")))
     except (ValueError, ZeroDivisionError):
-        raise NotUnderstood(f'"{text}" is no {what}; for example {example}.') from None
+        raise NotUnderstood(f"“{text}” is no {what}; for example {example}.") from None
     if not low <= value <= high:
         raise NotUnderstood(f"{value:g} is no {what}: from {max(low, 0):g} to {high:g} was expected.")
     return value
@@ -204,7 +206,7 @@ def _colour(text: str, state: State, hand: Hand) -> Understood:
     if found is None and hand.lot and "(" in text:
         return _lab(text, hand)
     if found is None:
-        raise NotUnderstood('A colour was expected as six hex digits, wet or dry, for example "#8b3a2b dry".')
+        raise NotUnderstood("A colour was expected as six hex digits, wet or dry, for example “#8b3a2b dry”.")
     wet = "dry" not in text.lower()
     state_word = "wet" if wet else "dry"
     if hand.lot:
@@ -251,9 +253,34 @@ def _top_up(text: str, state: State, hand: Hand) -> Understood:
 
 
 def _wet_weight(text: str, state: State, hand: Hand) -> Understood:
+    """Fibre weighed wet: out of its pot with that, where it is still in one."""
+    named, lot = _lot_named(text, state), state.lot(hand.lot)
+    if named is not None:
+        text, lot = _figures(text, named), named
+    if lot is None:
+        raise NotUnderstood("Which fibre was weighed? Name it, for example 620 g large skein.")
     grams = _grams(text)
-    lifted = e.Lifted(hand.lot, hand.vessel, grams)
-    return Understood(lifted, f"{hand.lot} lifted, {show_mass(grams)} wet")
+    if state.vessel(lot.place) is not None:
+        return Understood(e.Lifted(lot.name, lot.place, grams), f"{lot.name} lifted, {show_mass(grams)} wet")
+    wet = " wet" if lot.place == OUT_WET else ""
+    return Understood(e.Read(lot=lot.name, mass_g=grams, how="weighed"), f"{lot.name}: {show_mass(grams)}{wet}")
+
+
+def _lot_named(text: str, state: State) -> Lot | None:
+    """The lot a text names, by its name or, where only one is of it, by its kind."""
+    said = f" {' '.join(text.casefold().split())} "
+    lots = [one for one in state.lots if not one.snippet]
+    by_name = [one for one in lots if f" {one.name.casefold()} " in said]
+    by_kind = [one for one in lots if f" {one.kind} " in said]
+    return by_name[0] if by_name else by_kind[0] if len(by_kind) == 1 else None
+
+
+def _figures(text: str, lot: Lot) -> str:
+    """A text without the name or kind of the lot, and without "wet"."""
+    bare = " ".join(text.casefold().split())
+    for word in (lot.name.casefold(), lot.kind, "wet"):
+        bare = " ".join(re.sub(rf"(?<!\S){re.escape(word)}(?!\S)", " ", bare).split())
+    return bare
 
 
 CORRECTION = re.compile(r"(?:entry\s+)?(\d{1,6})\s+(.*?)\s+because\s+(.+)$", re.IGNORECASE)

@@ -15,7 +15,7 @@ from dyesession.session import words
 from dyesession.session.asking import Ask
 from dyesession.session.engine import decide
 from dyesession.session.offered import offered
-from dyesession.session.state import State, StepState, Vessel
+from dyesession.session.state import State, Vessel
 from dyesession.session.suggest import Wait
 from dyesession.session.typed import Hand, Meaning, example, meaning_of_number, understand
 from dyesession.session.typed_stage import EXAMPLE as STAGE_EXAMPLE
@@ -24,6 +24,7 @@ from dyesession.session.understood import Understood
 from dyesession.ui import messages as m
 from dyesession.ui.asides import Asides
 from dyesession.ui.explained_places import STOVE_HELP
+from dyesession.ui.in_hand import asked_for, in_hand, step_of_interest, weighed_now
 from dyesession.ui.keys import KEYS, key_table
 from dyesession.units import HeatWord, read_temperature, show_temperature
 
@@ -67,7 +68,7 @@ class Acts:
             m.Next: self._next,
             m.ReadTemperature: lambda act: self._want("temperature"),
             m.ReadVolume: lambda act: self._want("volume"),
-            m.Weigh: lambda act: self._want("weight"),
+            m.Weigh: lambda act: self._want(weighed_now(self._state, self._day.suggestion())),
             m.ReadStrength: lambda act: self._want("strength"),
             m.ReadColour: lambda act: self._want("colour"),
             m.ReadAcidity: lambda act: self._want("pH"),
@@ -125,27 +126,7 @@ class Acts:
         """Ask for a text in the entry line."""
         self._day.clear_typing()
         self._hand = self._in_hand(meaning)
-        pot = words.letter(self._state, self._hand.vessel) if self._hand.vessel else ""
-        about = {
-            "temperature": f"temperature of {pot}, °C",
-            "volume": f"volume in {pot}, L",
-            "weight": f"weight of {self._hand.ingredient or 'what'}, g",
-            "strength": f"strength of {pot}",
-            "colour": f"colour of {self._hand.lot or pot}",
-            "pH": f"pH of {pot}",
-            "note": "note",
-            "longer": f"give {self._hand.step or pot} longer, min",
-            "top up": f"top up {pot} to, L",
-            "correct": "which entry, what, because",
-            "skip": f"leave out {self._hand.step}, because",
-            "on shade": f"end {self._hand.step} now, because",
-            "stop": "end the day early, because",
-            "break off": "break off for safety, because",
-            "wet weight": f"{self._hand.lot} wet, g",
-            "verdict": "verdict",
-            "plan": "a stage, or a change" if self._state.free else "change, because",
-            "stage": "a stage",
-        }[meaning]
+        about = asked_for(self._state, meaning, self._hand)
         shown = STAGE_EXAMPLE if meaning == "plan" and self._state.free else example(meaning)
         note = " ".join(HOW_TO_TAKE) if meaning == "strength" else f"for example {shown}"
         self._day.set_mode(meaning=meaning, wants=about, note=note, where="")
@@ -155,28 +136,7 @@ class Acts:
         self._typed(m.Typed(act.types))
 
     def _in_hand(self, meaning: Meaning) -> Hand:
-        state, step = self._state, self._step_of_interest(meaning)
-        vessel = self._pot or (step.plan.vessel if step and step.plan.vessel else "") or self._any_pot()
-        waiting = step.next_addition if step else None
-        skein = next((one.name for one in state.lots if one.place == "out wet" and meaning == "colour"), "")
-        return Hand(vessel, step.name if step else "", waiting.ingredient if waiting else "", skein)
-
-    def _any_pot(self) -> str:
-        return next((one.name for one in self._state.vessels if one.bath), "")
-
-    def _step_of_interest(self, meaning: Meaning) -> StepState | None:
-        """The step that the next act is about, else the running one that ends first."""
-        state, suggestion = self._state, self._day.suggestion()
-        event = suggestion.then if isinstance(suggestion, Ask) else suggestion
-        named = state.step(getattr(event, "step", "") or "")
-        if self._pot and meaning != "skip":
-            return state.running_in(self._pot)
-        if named is not None:
-            return named
-        in_pot = state.running_in(getattr(event, "vessel", "") or "")
-        running = [one for one in state.steps if one.status == "running" and one.countdown]
-        running.sort(key=lambda one: one.countdown.deadline_s if one.countdown else 0.0)
-        return in_pot or (running[0] if running else None)
+        return in_hand(self._state, self._day.suggestion(), meaning, self._pot)
 
     def _dip(self, act: m.DipSnippet) -> None:
         state = self._state
@@ -217,7 +177,7 @@ class Acts:
             step = state.running_in(self._pot)
         else:
             paused = next((one for one in state.steps if one.status == "paused"), None)
-            step = paused or self._step_of_interest("longer")
+            step = paused or step_of_interest(state, self._day.suggestion(), "longer")
         if step is None or step.status not in ("running", "paused"):
             self._day.say("No clock is running that could be paused.")
         elif step.status == "paused":

@@ -16,7 +16,7 @@ HAND = Hand("dye pot", "dye", "alum", "large skein")
         ("weight", "-29", "mass_g", -29.0),
         ("volume", "-1.8", "volume_l", -1.8),
         ("top up", "-7 L", "to_l", -7.0),
-        ("wet weight", "-620 g", "wet_mass_g", -620.0),
+        ("wet weight", "-620 g", "mass_g", -620.0),
         ("strength", "-31 %", "strength", -0.31),
         ("pH", "-4.5", "ph", -4.5),
         ("temperature", "-82", "temperature_c", -82.0),
