@@ -282,11 +282,12 @@ class Acts:
             return
         if not mode.typed:
             self._begun_for = self._question()
+        changes = {"typed": act.text, "echo": self._echo(act.text), "mark": ""}
         if not asked and not isinstance(self._day.suggestion(), Ask):
-            self._day.set_mode(wants="a number")
-        self._day.set_mode(typed=act.text, echo=self._echo(act.text), mark="")
+            changes["wants"] = "a number"
         if self.meaning in ("plan", "stage"):
-            self._day.set_mode(note=self._foretold(act.text))
+            changes["note"] = self._foretold(act.text)
+        self._day.set_mode(**changes)
 
     def _question(self) -> str:
         suggestion = self._day.suggestion()
