@@ -150,7 +150,10 @@ def scene_of(situation: Situation) -> Scene:
 
 def with_trait(items: Iterable[Item], *traits: str) -> tuple[Item, ...]:
     """Those of the items that have any of these traits."""
-    return tuple(item for item in items if item.has(*traits))
+    # Every reminder asks this of all there is in the room, at every act: `Item.has` is written out here.
+    return tuple(
+        [one for one in items if one.substance is not None and not one.substance.traits.isdisjoint(traits)]
+    )
 
 
 def amounts(items: Sequence[Item]) -> str:

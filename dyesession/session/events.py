@@ -118,6 +118,7 @@ Event = (
 )  # fmt: skip
 
 KINDS: dict[str, type[Any]] = {one.kind: one for one in Event.__args__ if one is not Unknown}
+_KEYS = {kind: tuple(one.name for one in fields(made)) for kind, made in KINDS.items()}
 PROGRAM_KINDS = frozenset({"account", "resumed-after-gap", "clock-changed", "recovered", "alarm-raised"})
 
 
@@ -125,7 +126,7 @@ def event_fields(event: Event) -> dict[str, Any]:
     """The event as plain log fields, those that are None or empty left out."""
     if isinstance(event, Unknown):
         return dict(event.data)
-    values = {one.name: getattr(event, one.name) for one in fields(event)}
+    values = {name: getattr(event, name) for name in _KEYS[event.kind]}
     return {
         name: list(value) if isinstance(value, tuple) else value
         for name, value in values.items()
@@ -138,7 +139,7 @@ def event_from_fields(kind: str, data: Mapping[str, Any]) -> Event:
     made = KINDS.get(kind)
     if made is None:
         return Unknown(kind, tuple(data.items()))
-    known = {one.name for one in fields(made)}
+    known = _KEYS[kind]
     try:
         event: Event = made(
             **{k: tuple(v) if isinstance(v, list) else v for k, v in data.items() if k in known}

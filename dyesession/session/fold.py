@@ -57,9 +57,8 @@ def fold(opening: State, entries: Iterable[Entry], opened: Instant) -> State:
 def apply(state: State, entry: Entry) -> State:
     """The state after one entry. Time never runs backwards; a fact may have `happened` a while ago."""
     instant, event = entry.instant, entry.event
-    if state.instant is not None:
-        state = replace(state, now_s=state.now_s + elapsed_s(state.instant, instant).seconds)
-    state = replace(state, n=entry.n, instant=instant)
+    passed_s = 0.0 if state.instant is None else elapsed_s(state.instant, instant).seconds
+    state = replace(state, n=entry.n, instant=instant, now_s=state.now_s + passed_s)
     if event.kind in _IGNORED:
         return state
     ago_s = 0.0 if entry.happened is None else max(0.0, (instant.at - entry.happened).total_seconds())

@@ -6,7 +6,7 @@ A name must be met whole: `chrome` is a substance, `chrome yellow wool` is not. 
 import re
 import unicodedata
 from collections.abc import Iterator, Mapping
-from functools import cache
+from functools import cache, lru_cache
 
 from dyesession.substances.loader import load
 from dyesession.substances.model import VERDICTS, Form, Substance
@@ -102,6 +102,7 @@ def _index() -> Mapping[Words, str]:
     return index
 
 
+@lru_cache(maxsize=2048)  # the same few names are looked up at every act
 def _words(text: str) -> Words:
     """The words of a name, in spelling order, so that "tartar, cream of" is "cream of tartar"."""
     return tuple(sorted(word for word in _spelt(text) if word not in _LINKS))
