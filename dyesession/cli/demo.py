@@ -50,7 +50,8 @@ GREEN: dict[str, object] = {
          "water": "1.2 l", "into": "dye pot", "heat": [{"to": "85 degC", "over": "30 min"}, {"hold": "45 min"}]},
         {"name": "dye", "stage": "dye", "lane": "fibre", "after": ["wet", "extract"], "vessel": "dye pot",
          "enter": ["fibre"], "heat": [{"to": "80 degC", "over": "40 min"}, {"hold": "30 min"}]},
-        {"name": "rinse", "stage": "rinse", "lane": "fibre", "after": ["dye"], "vessel": "rinse bowl"},
+        {"name": "rinse", "stage": "rinse", "lane": "fibre", "after": ["dye"], "vessel": "rinse bowl",
+         "enter": ["fibre"]},
     ],
 }  # fmt: skip
 

@@ -100,7 +100,7 @@ def _as_json(found: "Repeated", aim: "Towards | None") -> dict[str, object]:
         "recipe": found.document,
         "lineage": list(found.lineage),
         "changes": [asdict(one) for one in found.changes],
-        "expected_depth": asdict(found.expected),
+        "expected_depth": asdict(found.expected) if found.expected is not None else None,
         "towards": asdict(aim) if aim is not None else None,
         "plan": plan_as_json(found.plan),
     }
@@ -115,16 +115,13 @@ def _lines(found: "Repeated", written: str | None, aim: "Towards | None") -> lis
     if aim is not None:
         near = f"{aim.apart:.1f} apart (CIEDE2000) at the nearest, ± {aim.plus_minus:.1f}"
         lines += _wrapped(f"towards the target: {aim.depth:.2f} of the depth of the {aim.lot}, {near}", "  ")
-    low, high = found.expected.low, found.expected.high
-    lines += _wrapped(
-        f"Expect {low:.2f} to {high:.2f} of that day's depth, nine times in ten: a snippet says where in it.", "  "
-    )
+    lines += _wrapped(found.expect, "  ")
     if found.changes:
         lines += ["", "Other this time"]
     for one in found.changes:
         effect = f": {one.effect}" if one.effect else ""
         lines += _wrapped(f"{one.text}{effect}.", "  ")
-    lines += ["", "Weigh"]
+    lines += ["", "Weigh"] if found.plan.doses else []
     for dose in found.plan.doses:
         lines += _wrapped(f"{dose.ingredient}: {dose.weigh.say}", "  ")
     if written:

@@ -153,16 +153,22 @@ def _into(part: _Part, parts: Sequence[_Part], paces: Iterable[Pace]) -> str | N
 
 
 def _water_l(part: _Part, paces: Iterable[Pace]) -> float | None:
-    """Litres in the vessel when the step's own water was in; None for a bath that was gone on with."""
+    """Litres in the vessel when the step's own water was in; of a bath that had its litres already, those that stood
+    there as the fibre went in. None where they are not known.
+    """
+    stood: float | None = None
     for pace in paces:
         event = pace.entry.event
+        if stood is None and isinstance(event, e.Entered) and event.vessel == part.vessel and event.lot in part.lots:
+            there = pace.after.vessel(part.vessel)
+            stood = there.bath.volume_l if there is not None and there.bath is not None else None
         step = pace.after.step(part.first.name)
         if step is None or step.status not in ("running", "paused") or not step.filled:
             continue
         if isinstance(event, e.Filled | e.Refreshed | e.ToppedUp | e.Read) and event.vessel == part.vessel:
             vessel = pace.after.vessel(part.vessel)
             return vessel.bath.volume_l if vessel is not None and vessel.bath is not None else None
-    return None
+    return stood
 
 
 def _fibre_g(part: _Part, parts: Sequence[_Part], last: State) -> float:
@@ -215,9 +221,10 @@ def _percent(value: Fraction) -> str:
 
 
 def _liquor_ratio(parts: Sequence[_Part]) -> float:
-    """Litres to the kilogram in the dye bath, else in any bath with fibre in it."""
-    known = [one for one in parts if one.lots and one.water_l and one.fibre_g > 0]
-    dyeing = [one for one in known if one.first.plan.stage == "dye"] or known
+    """Litres to the kilogram in the dye bath; on a day without one, in any bath with fibre in it."""
+    with_fibre = [one for one in parts if one.lots and one.fibre_g > 0]
+    baths = [one for one in with_fibre if one.first.plan.stage == "dye"] or with_fibre
+    dyeing = [one for one in baths if one.water_l]
     if not dyeing:
         return USUAL_LIQUOR_RATIO
     ratio = GRAMS_PER_KG * (dyeing[0].water_l or 0.0) / dyeing[0].fibre_g

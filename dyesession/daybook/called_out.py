@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from dyesession.account import Band90
+from dyesession.daybook.day_line import dyes_drawn
 from dyesession.daybook.doses import dose_reviews
 from dyesession.daybook.steps import step_reviews
 from dyesession.daybook.walk import Pace
@@ -24,7 +25,7 @@ from dyesession.session.state import State
 from dyesession.substances import find
 from dyesession.units import show_mass, show_percent, show_temperature, show_volume
 
-About = Literal["done", "fibre", "dyestuff", "kitchen", "depth", "kept bath"]
+About = Literal["done", "fibre", "dyestuff", "kitchen", "depth", "kept bath", "other bath"]
 
 WORTH_PERCENT = 3.0  # a dose this far off the plan is told; our own choice, no source
 WORTH_MIN = 10.0  # a hold this many minutes off; our own choice, no source
@@ -84,12 +85,20 @@ def kept_baths(paces: Sequence[Pace]) -> Iterator[Change]:
     for pace in paces:
         event = pace.entry.event
         if isinstance(event, e.Drawn) and not any(one.label == event.label for one in pace.before.kept):
-            much = f"{show_volume(event.volume_l)} of " if event.volume_l else ""
-            yield Change(
-                "kept bath",
-                f"{much}the kept bath “{event.label}” went into the {event.vessel}: no recipe holds its colour",
-                "without such a bath expect less depth; the bath shelf says what one would bring",
-            )
+            yield _kept_bath(event)
+
+
+def _kept_bath(event: e.Drawn) -> Change:
+    much = f"{show_volume(event.volume_l)} of " if event.volume_l else ""
+    untold = "" if event.volume_l else " (how many litres, the log does not say)"
+    went = f"{much}the kept bath “{event.label}” went into the {event.vessel}{untold}"
+    if event.contents and not dyes_drawn((event,)):
+        return Change("other bath", f"{went}: no recipe holds what was in it", "weigh it fresh, or draw one like it")
+    return Change(
+        "kept bath",
+        f"{went}: no recipe holds its colour",
+        "draw one like it for this; the bath shelf says what one would bring",
+    )
 
 
 def fibre(old: Sequence[FibreLot], new: Sequence[FibreLot], dyestuffs: Sequence[str], ratio: float) -> (
@@ -109,6 +118,14 @@ def fibre(old: Sequence[FibreLot], new: Sequence[FibreLot], dyestuffs: Sequence[
     for lot in new:
         if lot.mordanted and not any(one.mordanted for one in old):
             yield Change("fibre", f"the {lot.name} is mordanted already ({lot.mordanted})", "as that mordant was")
+    bare = [one.name for one in new if not one.mordanted]
+    was = next((one.mordanted for one in old if one.mordanted), "")
+    if was and bare and all(one.mordanted for one in old):
+        yield Change(
+            "fibre",
+            f"that day's fibre had been mordanted before it ({was}): the {' and the '.join(bare)} wants it too",
+            "without it little of the colour stays",
+        )
 
 
 def _other_kind(kind: str, was: str, dyestuffs: Sequence[str], ratio: float) -> Change:

@@ -18,11 +18,22 @@ SECONDS_PER_MIN = 60.0
 
 @dataclass
 class _Stretch:
-    """A stretch of heating under way: what was planned, seconds counted so far, degrees read at its end."""
+    """A stretch of heating under way: what was planned, seconds counted so far, degrees read at its end.
+
+    `unseen`: nobody was there for a part of it.
+    """
 
     heat: Heat
     seconds: float = 0.0
     read_c: float | None = None
+    unseen: bool = False
+
+    @property
+    def minutes(self) -> int:
+        """Minutes it took; a rise that nobody saw the whole of, as long as was planned, 0 where that was not said."""
+        if self.heat.kind == "to" and self.unseen:
+            return round(self.heat.minutes or 0.0)
+        return round(self.seconds / SECONDS_PER_MIN)
 
 
 def heats(name: str, paces: Iterable[Pace]) -> list[dict[str, str]]:
@@ -38,6 +49,7 @@ def heats(name: str, paces: Iterable[Pace]) -> list[dict[str, str]]:
         stretch = found.setdefault(before.segment, _Stretch(heat))
         if before.status == "running":
             stretch.seconds += pace.after.now_s - pace.before.now_s
+        stretch.unseen = stretch.unseen or isinstance(pace.entry.event, e.ResumedAfterGap)
         if _is_over(before, after):
             stretch.read_c = _read_c(pace.entry.event)
     return [table for index in sorted(found) if (table := _table(found[index])) is not None]
@@ -54,7 +66,7 @@ def _read_c(event: e.Event) -> float | None:
 
 
 def _table(stretch: _Stretch) -> dict[str, Any] | None:
-    heat, minutes = stretch.heat, round(stretch.seconds / SECONDS_PER_MIN)
+    heat, minutes = stretch.heat, stretch.minutes
     if heat.kind in ("to", "cool_to"):
         table: dict[str, Any] = {heat.kind: _degrees(stretch)}
         return {**table, "over": f"{minutes} min"} if heat.kind == "to" and minutes >= 1 else table

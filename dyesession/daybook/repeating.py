@@ -13,6 +13,7 @@ from typing import Any
 from dyesession.account import Band90
 from dyesession.colour.depth import NOT_FITTED
 from dyesession.daybook import called_out as c
+from dyesession.daybook.as_poured import poured, unattended
 from dyesession.daybook.as_recipe import recipe_from_day
 from dyesession.daybook.called_out import Change
 from dyesession.daybook.day_line import lineage
@@ -45,14 +46,25 @@ class Repeated:
     """The new recipe's document, what it comes to for the new fibre, and what is other than on the day.
 
     `lineage` names the days it goes back to, the nearest first. `expected` is the depth to come over the day's,
-    with the ± that days, hands and what is other leave open.
+    with the ± that days, hands and what is other leave open; None where no dyestuff is weighed, or some of the
+    colour came out of a kept bath, so that nobody can say.
     """
 
     document: dict[str, Any]
     plan: Plan
     changes: tuple[Change, ...]
     lineage: tuple[str, ...]
-    expected: Band90
+    expected: Band90 | None
+
+    @property
+    def expect(self) -> str:
+        """What depth to expect, in one sentence."""
+        if self.expected is None and not any(one.about == "kept bath" for one in self.changes):
+            return "No dyestuff is weighed for it: there is no depth to expect."
+        if self.expected is None:
+            return "What comes of it hangs on the bath that is drawn: no depth is promised."
+        low, high = self.expected.low, self.expected.high
+        return f"Expect {low:.2f} to {high:.2f} of that day's depth, nine times in ten: a snippet says where in it."
 
 
 def repeat(
@@ -78,14 +90,17 @@ def repeat(
     exponents = _Exponents(learned)
     document = recipe_from_day(day, name or _DATED.sub("", day.recipe) + f", {_dated(day)}")
     document = {**document, **_fibre(document, mine), **_source(day)}
-    document["ingredient"] = [_dosed(one, then, kitchen, depth, exponents) for one in document["ingredient"]]
+    if "ingredient" in document:
+        document["ingredient"] = [_dosed(one, then, kitchen, depth, exponents) for one in document["ingredient"]]
     plan = work_out(recipe_from_document(document, f"the repeat of {day.name}"), mine, kitchen)
     changes = tuple(_changes(day, paces, last, document, mine, then, kitchen, plan, depth, exponents))
-    pulls = max((one.pulls for one in last.dyestuffs), default=0)
-    alike = expected_depth(
-        last, pulls, float(document["liquor_ratio"]), learned, [one.kind for one in lots_of_day(day, last)]
-    )
-    expected = together([alike, *(one.factor for one in changes if one.factor is not None)])
+    expected = None
+    weighed = any(one["role"] == "dyestuff" for one in document.get("ingredient", ()))
+    if weighed and not any(one.about == "kept bath" for one in changes):
+        pulls = max((one.pulls for one in last.dyestuffs), default=0)
+        kinds = [one.kind for one in lots_of_day(day, last)]
+        alike = expected_depth(last, pulls, float(document["liquor_ratio"]), learned, kinds)
+        expected = together([alike, *(one.factor for one in changes if one.factor is not None)])
     return Repeated(document, plan, changes, (day.name, *lineage(day))[:MOST_LINEAGE], expected)
 
 
@@ -178,7 +193,7 @@ def _changes(
     depth: float,
     exponents: _Exponents,
 ) -> Iterator[Change]:
-    dyestuffs = [one["substance"] for one in document["ingredient"] if one["role"] == "dyestuff"]
+    dyestuffs = [one["substance"] for one in document.get("ingredient", ()) if one["role"] == "dyestuff"]
     yield from c.depth(depth, *exponents.of(dyestuffs[0] if dyestuffs else ""))
     yield from c.fibre(lots_of_day(day, last), lots, dyestuffs, float(document["liquor_ratio"]))
     for substance in dyestuffs:
@@ -186,3 +201,5 @@ def _changes(
     yield from c.kept_baths(paces)
     yield from c.kitchen(day, then, now, plan)
     yield from c.as_done(day, paces, last)
+    yield from poured(day, paces)
+    yield from unattended(paces)

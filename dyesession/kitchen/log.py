@@ -28,8 +28,12 @@ def kitchen_for_log(kitchen: Kitchen) -> dict[str, Any]:
 
 
 def kitchen_from_log(table: Mapping[str, Any]) -> Kitchen:
-    """Rebuild a kitchen from a log's table. Raises `KitchenError` when it is not one."""
+    """Rebuild a kitchen from a log's table. Raises `KitchenError` when it is not one.
+
+    What days had taught is passed over where an older log holds it: it is learned from the logs anew.
+    """
     try:
+        table = {key: value for key, value in table.items() if key != "own"}
         known = {key: value for key, value in table.items() if key not in (*LISTS, "water")}
         allowed = {field.name for field in fields(Kitchen)} - set(NEVER_LOGGED)
         if not allowed.issuperset(known):

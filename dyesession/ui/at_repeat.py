@@ -69,6 +69,7 @@ class Repeating:
         return (
             Section("for what?", asked),
             Section("with it", tuple(self._acts())),
+            Section("what to expect", (Told(found.expect),)),
             Section("to weigh", tuple(Told(one.weigh.say, head=one.ingredient) for one in found.plan.doses)),
             Section("other this time", tuple(_change(one) for one in found.changes) or (Told("nothing"),)),
             Section("it goes back to", tuple(Told(one) for one in found.lineage)),

@@ -119,6 +119,8 @@ REPEATING = LeafView(
                               Doable("depth", "depth: 0.5, half of it", "enter: type another"))),
         Section("with it", (Doable("work-out", "Work it out now", "water, pots, times, cautions; then begin"),
                             Doable("write", "Write this recipe down", "a recipe of your own, to be found at the Bench"))),
+        Section("what to expect", (Told("Expect 0.38 to 0.95 of that day's depth, nine times in ten: a snippet says where in"
+                                        " it."),)),
         Section("to weigh", (Told("10.8 g ± 0.2 g", head="alum"), Told("17 g ± 1 g", head="madder"))),
         Section("other this time", (Told("90 g silk, not 240 g wool: about 0.7 times the depth.", head="fibre"),
                                     Told("madder as it went in, 112 g, not 120 g as planned.", head="done"))),

@@ -222,3 +222,8 @@ def test_a_kitchen_without_a_thermometer_says_so():
     assert taken_away(none, "thermometer") == Kitchen()
     with pytest.raises(KitchenError, match="yes or none"):
         answered(Kitchen(), "thermometer", "perhaps")
+
+
+def test_a_log_that_still_holds_what_days_had_taught_keeps_its_kitchen():
+    kitchen = Kitchen(scales=(Scale("letter scale", 0.1),))
+    assert kitchen_from_log({**kitchen_for_log(kitchen), "own": {"cooling": 1.2}}) == kitchen
