@@ -112,7 +112,7 @@ def _extracted(held: Holdings, state: State, vessel: str, minutes: float) -> Hol
             continue
         pool, lot = held.bath(vessel).pool, dyestuff.name
         free_g = pool.grams(lot)
-        kept, shares = kept_now(held, lot), approach(held.unknowns[u.rate_name(lot)], minutes)
+        kept, shares = kept_now(held, lot), approach(held.unknowns.giving(lot), minutes)
         given = tuple(
             [
                 (inside - rests) * share if inside > (rests := r * (inside + free)) else 0.0

@@ -8,6 +8,7 @@ import math
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
+from dyesession.account.beside import Beside, beside_values
 from dyesession.account.worlds import Vector, at_steps, dealt_steps, mean
 from dyesession.dyeing.bands import Z_90, Scale, from_scale, to_scale
 from dyesession.dyeing.evaporation import LID_SHARE
@@ -79,11 +80,12 @@ class Starting:
     """The numbers an account starts from, where they are not the usual ones.
 
     `priors` replaces starting guesses by an unknown's name, for learned numbers and for tests; a prior
-    whose low equals its high is a known number. `net_power_w` bounds the steam. `pot_diameter_m` is by
-    vessel.
+    whose low equals its high is a known number. `beside` tells of those that hang on another unknown what
+    they are at each place of it. `net_power_w` bounds the steam. `pot_diameter_m` is by vessel.
     """
 
     priors: Mapping[str, Prior] = field(default_factory=dict)
+    beside: Mapping[str, Beside] = field(default_factory=dict)
     net_power_w: float = STRONG_RING_W
     pot_diameter_m: Mapping[str, float] = field(default_factory=dict)
 
@@ -140,7 +142,12 @@ def spent_name(dyestuff: str) -> str:
 
 def rate_name(dyestuff: str) -> str:
     """Name of the unknown: rate of uptake (and of extraction beside the fibre), per minute at heat."""
-    return f"rate of {dyestuff}"
+    return f"{RATE_OF}{dyestuff}"
+
+
+def giving_name(dyestuff: str) -> str:
+    """Name of the unknown: rate of extraction, where that of uptake was learned and so says nothing of it."""
+    return f"{rate_name(dyestuff)} out of the dyestuff"
 
 
 def partition_name(dyestuff: str, family: Family) -> str:
@@ -163,6 +170,7 @@ def mordant_most_name(family: Family) -> str:
     return f"most alum taken by {family}"
 
 
+RATE_OF = "rate of "
 NO_LOTS: tuple[Family, ...] = ("wool",)  # a day without fibre still lifts snippets, which count as wool
 LID, EYE, JUG, MORDANT_RATE = "lid", "water by eye", "water by jug", "rate of mordanting"
 STEAM = "steam"
@@ -194,6 +202,10 @@ class Unknowns:
         """One number a world for that unknown."""
         return self.values[name]
 
+    def giving(self, dyestuff: str) -> Vector:
+        """Rate at which a dyestuff gives its colour to the water: that of uptake, unless that one was learned."""
+        return self.values.get(giving_name(dyestuff)) or self.values[rate_name(dyestuff)]
+
     def dealt(self) -> Mapping[str, Vector]:
         """The steps as they were dealt out, before any reading moved them."""
         numbers = {name: number for number, name in enumerate(self.values, start=1)}
@@ -205,6 +217,14 @@ class Unknowns:
         moved = self.steps if prior.low == prior.high else {**self.steps, name: steps}
         return Unknowns({**self.values, name: at_steps(prior, steps)}, moved, self.placed)
 
+    def set_beside(self, beside: Mapping[str, Beside]) -> "Unknowns":
+        """A copy in which each of these stands where it does at what its world has for the other unknown."""
+        there = {name: one for name, one in beside.items() if one.of in self.values and name in self.steps}
+        if not there:
+            return self
+        found = {name: beside_values(one, self.values[one.of], self.steps[name]) for name, one in there.items()}
+        return replace(self, values={**self.values, **found})
+
 
 def unknowns(plan: Plan, starting: Starting, placed: Mapping[str, Vector] | None = None) -> Unknowns:
     """All unknowns of a plan, each with its own column of the lattice, in an order the plan alone decides."""
@@ -213,31 +233,46 @@ def unknowns(plan: Plan, starting: Starting, placed: Mapping[str, Vector] | None
 
 def with_all(known_yet: Unknowns, priors: Iterable[tuple[str, Prior]], starting: Starting) -> Unknowns:
     """A copy that knows of all of these: what a day comes upon later takes the next columns."""
-    for name, prior in priors:
-        if name not in known_yet.values:
-            known_yet = known_yet.with_unknown(name, starting.priors.get(name) or _less_sure(name, prior))
-    return known_yet
+    new = {name: prior for name, prior in priors if name not in known_yet.values}
+    for name, prior in new.items():
+        known_yet = known_yet.with_unknown(name, starting.priors.get(name) or less_sure(name, prior))
+    for name in new:
+        if name.startswith(RATE_OF) and name in starting.priors:
+            known_yet = known_yet.with_unknown(giving_name(name.removeprefix(RATE_OF)), UPTAKE_RATE)
+    return known_yet.set_beside({name: one for name, one in starting.beside.items() if name in new})
 
 
 def by_substance(starting: Starting, dyestuffs: Mapping[str, str], kinds: Iterable[str]) -> Starting:
     """Numbers that a day was begun with under a dyestuff's own name serve every ingredient (name: substance) that
     turns out to be it, where it has none under its own.
     """
-    priors = dict(starting.priors)
+    priors, beside = dict(starting.priors), dict(starting.beside)
     families = tuple(dict.fromkeys(map(family_of, kinds))) or NO_LOTS
     for ingredient, substance in dyestuffs.items():
         known_as = find(substance)
         key = known_as.key if known_as is not None else substance.casefold().strip()
-        names = [(kept_name(ingredient), kept_name(key))]
-        names += [(partition_name(ingredient, one), partition_name(key, one)) for one in families]
-        for mine, of_substance in names:
-            if of_substance in priors:
-                priors.setdefault(mine, replace(priors[of_substance], name=mine))
-    return replace(starting, priors=priors)
+        own = dict(zip(_learned_names(key, families), _learned_names(ingredient, families), strict=True))
+        for of_substance, mine in own.items():
+            if of_substance not in priors or mine in priors:
+                continue
+            priors[mine] = replace(priors[of_substance], name=mine)
+            if hanging := beside.get(of_substance):
+                beside[mine] = replace(hanging, of=own.get(hanging.of, hanging.of))
+    return replace(starting, priors=priors, beside=beside)
 
 
-def _less_sure(name: str, prior: Prior) -> Prior:
-    """A guess that is judgement, taken a little wider than it was judged."""
+def _learned_names(dyestuff: str, families: Iterable[Family]) -> list[str]:
+    """The unknowns of a dyestuff that days can teach."""
+    return [
+        kept_name(dyestuff),
+        stiffens_name(dyestuff),
+        rate_name(dyestuff),
+        *(partition_name(dyestuff, one) for one in families),
+    ]
+
+
+def less_sure(name: str, prior: Prior) -> Prior:
+    """A guess at the unknown of that name; one that is judgement is taken a little wider than it was judged."""
     wider = next((by for start, by in JUDGED_TOO_SURELY.items() if name.startswith(start)), None)
     if wider is None:
         return prior

@@ -22,8 +22,8 @@ if TYPE_CHECKING:
     from dyesession.colour.photo_frame import FrameReadings
     from dyesession.colour.readings import Reading
     from dyesession.daybook.dyed_lots import DyedLot
+    from dyesession.daybook.dyers_numbers import Learnt
     from dyesession.daybook.finding import DayBook
-    from dyesession.daybook.learning import Learnt
     from dyesession.daybook.own_book import NewlyTaught, OwnNumbers
     from dyesession.daybook.shade_card import Shade
     from dyesession.kitchen.model import Kitchen

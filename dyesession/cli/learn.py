@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from dyesession.cli.workroom import Workroom
     from dyesession.daybook.day_line import DayLine
-    from dyesession.daybook.learning import Learnt
+    from dyesession.daybook.dyers_numbers import Learnt
     from dyesession.daybook.own_book import NewlyTaught, OwnNumbers
 
 Commands = argparse._SubParsersAction  # argparse gives this type no public name

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from dyesession.cli.learn import learnt_for
 from dyesession.cli.stock import stocked
 from dyesession.cli.workroom import Workroom, find_workroom
-from dyesession.daybook.learning import Learnt
+from dyesession.daybook.dyers_numbers import Learnt
 from dyesession.daybook.own_numbers import own_kitchen
 from dyesession.kitchen.model import Kitchen
 from dyesession.plan import PlanError, lots_from_text, work_out

@@ -9,7 +9,8 @@ import math
 from collections.abc import Sequence
 
 from dyesession.account import Band90
-from dyesession.daybook.learning import SWINGS, Learnt, Number
+from dyesession.daybook.dyers_numbers import Learnt, Number
+from dyesession.daybook.learning import SWINGS
 from dyesession.daybook.seen import family_of, key_of
 from dyesession.dyeing.bands import quantile_points, to_scale
 from dyesession.dyeing.eta import Z_90

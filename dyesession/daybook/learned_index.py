@@ -9,16 +9,17 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
+from dyesession.daybook.dyers_numbers import Learnt
 from dyesession.daybook.index import load_index, save_index
-from dyesession.daybook.learning import DayTold, Learnt, learnt_from, told_by
-from dyesession.daybook.seen import About, Seen
+from dyesession.daybook.learning import DayTold, learnt_from, told_by
+from dyesession.daybook.seen import About, FurtherStrain, Seen, Uptake
 from dyesession.daybook.seen_colour import Depth
 from dyesession.errors import UserError
 from dyesession.session.quick_day import day_from_bytes
 from dyesession.storage import Storage, read_file
 from dyesession.tomlfile import LOG
 
-WAY = 1  # raise it when what is read out of a log changes: what was kept before is then read anew
+WAY = 2  # raise it when what is read out of a log changes: what was kept before is then read anew
 
 
 def learnt_of(storage: Storage, paths: Iterable[Path], index: Path | None = None) -> Learnt:
@@ -55,4 +56,6 @@ def _from_plain(table: Mapping[str, Any]) -> DayTold:
         str(table["opened"]),
         tuple(Seen(About(**one["about"]), float(one["value"]), float(one["error"]), str(one["day"])) for one in table["seen"]),
         tuple(Depth(**one) for one in table["depths"]),
+        tuple(Uptake(**one) for one in table["uptakes"]),
+        tuple(FurtherStrain(**one) for one in table["strains"]),
     )

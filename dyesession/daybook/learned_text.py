@@ -1,17 +1,18 @@
 """The dyer's own numbers in words, and as JSON: each with its ±, the guess it replaces, and its days. Pure."""
 
+import math
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from textwrap import wrap
 from typing import Any
 
-from dyesession.daybook.learning import Learnt, Number
+from dyesession.daybook.dyers_numbers import Learnt, Number
 from dyesession.daybook.untaught import Untaught
 from dyesession.dyeing.exhaustion import exhausted_share
 from dyesession.dyeing.priors import STANDARD_LIQUOR_RATIO, Prior
 from dyesession.units import show_percent
 
-PER_CENT = 100.0
+PER_CENT, MIN_PER_H = 100.0, 60.0
 MOST_NAMED = 4  # days named in a line, the latest; our own choice, no source
 _INDENT = "  "
 
@@ -123,7 +124,9 @@ def title(one: Number) -> str:
     about = one.about
     return {
         "exhaustion": f"{about.of} on {about.on}, taken at 1:{STANDARD_LIQUOR_RATIO:.0f}",
+        "uptake rate": f"{about.of} on {about.on}, of that within an hour at heat",
         "kept share": f"{about.of}, kept by the first extraction",
+        "stiffening": f"{about.of}, odds of keeping in the second extraction, times the first's",
         "liquor held": f"liquor in wet {about.of}, times its bone-dry weight",
         "cooling": f"minutes the {about.of} takes to cool, times the table's",
         "stove power": "heat your stove puts into a bath",
@@ -150,6 +153,8 @@ def _shown(one: Number) -> Callable[[float], str]:
     what = one.about.what
     if what == "exhaustion":
         return lambda value: show_percent(PER_CENT * exhausted_share(value, STANDARD_LIQUOR_RATIO), estimate=True)
+    if what == "uptake rate":
+        return lambda value: show_percent(-PER_CENT * math.expm1(-MIN_PER_H * value), estimate=True)
     if what == "kept share":
         return lambda value: show_percent(PER_CENT * value, estimate=True)
     if what == "stove power":

@@ -1,4 +1,4 @@
-"""The dyer's own numbers, learned from days dyed: how much a fibre takes, what a dyestuff keeps, pots, stove, jars.
+"""The dyer's own numbers, learned from days dyed: baths (`learning_baths`), wet fibre, pots, stove, jars.
 
 Pure: days in, numbers out, each with the guess it replaces, its band, and the days it comes from. Folded from
 the logs each time; there is no second store. How to combine days: `dyeing.learning`.
@@ -12,22 +12,25 @@ from functools import cache
 from statistics import median
 
 from dyesession.account.unknowns import lift_prior
-from dyesession.daybook.seen import About, Seen, What, key_of
-from dyesession.daybook.seen_baths import seen_in_baths
+from dyesession.daybook.dyers_numbers import Learnt, Number
+from dyesession.daybook.learning_baths import KEEPING_SWING, MOST_DAYS, TAKING_SWING, taken
+from dyesession.daybook.learning_baths import kept as kept_by
+from dyesession.daybook.seen import About, FurtherStrain, Seen, Uptake, What, key_of
+from dyesession.daybook.seen_baths import held_seen, strains_seen, uptakes_seen
 from dyesession.daybook.seen_colour import Depth, depths_seen
 from dyesession.daybook.seen_heat import seen_in_heat
 from dyesession.daybook.walk import walk
 from dyesession.dyeing.cooling import COOLING_FACTOR
 from dyesession.dyeing.fibres import Family
 from dyesession.dyeing.learning import Told, learn, learn_slope
-from dyesession.dyeing.priors import Prior, kept_share_prior, partition_prior, potency_prior
+from dyesession.dyeing.priors import Prior, kept_share_prior, potency_prior
 from dyesession.errors import UserError
 from dyesession.session.opening import LoggedDay
 
 # How far one and the same dyer's days swing, as a standard deviation on the scale of each guess; judgement.
 SWINGS: Mapping[What, float] = {
-    "exhaustion": 0.25, "kept share": 0.2, "liquor held": 0.1, "cooling": 0.1, "stove power": 0.1, "strength": 0.1,
-    "depth exponent": 0.1,
+    "exhaustion": TAKING_SWING, "kept share": KEEPING_SWING, "liquor held": 0.1, "cooling": 0.1, "stove power": 0.1,
+    "strength": 0.1, "depth exponent": 0.1,
 }  # fmt: skip
 COOLING = Prior(
     "minutes to cool over the table's", 1.0, 1.0 / COOLING_FACTOR, COOLING_FACTOR, "log", "as `dyeing.cooling`"
@@ -38,36 +41,8 @@ STOVE = Prior(
 EXPONENT = Prior(
     "how depth follows dose", 0.97, 0.75, 1.15, "log", "our own choice: as 1, and perhaps as 0.8 (`colour.depth`)"
 )
-MOST_DAYS = 24  # the latest that told of a number; kitchens and hands change; our own choice, no source
 LEAST_DOSE_RATIO = 1.3  # doses nearer than this tell no slope; our own choice, no source
 DYEING_SD = 0.1  # how far the depth of like dyeings differs besides the reading; judgement
-
-
-@dataclass(frozen=True)
-class Number:
-    """One number of the dyer's own. `own` is the number with its ±, `next_day` what a further day will show.
-
-    `days` are the sessions it comes from, the oldest first, `odd` those of them that hardly counted.
-    """
-
-    about: About
-    guess: Prior
-    own: Prior
-    next_day: Prior
-    days: tuple[str, ...]
-    odd: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True)
-class Learnt:
-    """All numbers of the dyer's own; none for a dyer who has read nothing yet."""
-
-    numbers: tuple[Number, ...] = ()
-
-    def number(self, what: What, of: str = "", on: str = "") -> Number | None:
-        """The number about that, None where no day told of it."""
-        wanted = About(what, of, on)
-        return next((one for one in self.numbers if one.about == wanted), None)
 
 
 @dataclass(frozen=True)
@@ -78,6 +53,8 @@ class DayTold:
     opened: str
     seen: tuple[Seen, ...] = ()
     depths: tuple[Depth, ...] = ()
+    uptakes: tuple[Uptake, ...] = ()
+    strains: tuple[FurtherStrain, ...] = ()
 
 
 def told_by(day: LoggedDay) -> DayTold:
@@ -87,8 +64,13 @@ def told_by(day: LoggedDay) -> DayTold:
         return told
     try:
         paces = tuple(walk(day))
-        seen = (*seen_in_baths(day.name, paces), *seen_in_heat(day, paces))
-        return replace(told, seen=seen, depths=tuple(depths_seen(day, paces)))
+        return replace(
+            told,
+            seen=(*held_seen(day.name, paces), *seen_in_heat(day, paces)),
+            depths=tuple(depths_seen(day, paces)),
+            uptakes=tuple(uptakes_seen(day.name, paces)),
+            strains=tuple(strains_seen(day.name, paces)),
+        )
     except UserError:
         return told
 
@@ -101,7 +83,11 @@ def learnt(days: Iterable[LoggedDay]) -> Learnt:
 def learnt_from(told: Iterable[DayTold]) -> Learnt:
     """The numbers out of what days say."""
     days = sorted(told, key=lambda one: (one.opened, one.day))
-    numbers = [_number(about, found) for about, found in _by_about([s for one in days for s in one.seen]).items()]
+    numbers = [
+        *(_number(about, found) for about, found in _by_about([s for one in days for s in one.seen]).items()),
+        *taken(one for day in days for one in day.uptakes),
+        *kept_by(one for day in days for one in day.strains),
+    ]
     kept = {one.about.of: one.own.centre for one in numbers if one.about.what == "kept share"}
     depths = [depth for one in days for depth in one.depths]
     return Learnt(tuple(sorted([*numbers, *_of_depths(depths, kept)], key=lambda one: one.about)))
@@ -133,11 +119,7 @@ def _learned(about: About, guess: Prior, said: tuple[tuple[float, float, str], .
 
 
 def guess_of(about: About) -> Prior:
-    """The guess a number of the dyer's own takes the place of."""
-    if about.what == "exhaustion":
-        return partition_prior(about.on, about.of)
-    if about.what == "kept share":
-        return kept_share_prior(about.of)
+    """The guess a number learned by itself takes the place of."""
     if about.what == "liquor held":
         family: Family = "silk" if about.of == "silk" else "cellulose" if about.of == "cellulose" else "wool"
         return lift_prior(family)

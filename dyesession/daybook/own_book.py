@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from dyesession.daybook.day_line import DayLine
-from dyesession.daybook.learning import Learnt, Number
+from dyesession.daybook.dyers_numbers import Learnt, Number
 from dyesession.daybook.untaught import Untaught
 
 NEWS = timedelta(days=7)  # so long the Bench offers what a day taught; our own choice, no source

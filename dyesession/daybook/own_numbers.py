@@ -7,12 +7,22 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from statistics import median
 
+from dyesession.account.beside import Beside
 from dyesession.account.logged import priors_for_log
-from dyesession.account.unknowns import Starting, family_of, held_name, kept_name, partition_name
+from dyesession.account.unknowns import (
+    Starting,
+    family_of,
+    held_name,
+    kept_name,
+    partition_name,
+    rate_name,
+    stiffens_name,
+)
+from dyesession.daybook.dyers_numbers import Learnt, Number
 from dyesession.daybook.learned_text import days_words, told_number
-from dyesession.daybook.learning import Learnt, Number, strengths
+from dyesession.daybook.learning import strengths
 from dyesession.daybook.seen import key_of
-from dyesession.dyeing.priors import Prior
+from dyesession.dyeing.fibres import Family
 from dyesession.kitchen.model import Jar, Kitchen, Own
 from dyesession.plan.model import Plan
 
@@ -27,56 +37,75 @@ class OwnStart:
 
 def start_of(plan: Plan, learned: Learnt) -> OwnStart:
     """The dyer's own numbers for the dyestuffs and fibres of a plan."""
-    return _start(dict(_named(plan, learned)))
+    return _start(*_of_plan(plan, learned))
 
 
 def start_freely(learned: Learnt) -> OwnStart:
     """The dyer's own numbers for a day without a recipe, whatever it comes upon: by the dyestuff's own name."""
-    return _start({name: one for one in learned.numbers if (name := _substance_name(one))})
-
-
-def _substance_name(one: Number) -> str:
-    """The account's name of a number where a dyestuff has no other name than its own; "" for what it does not use."""
-    about = one.about
-    if about.what == "exhaustion":
-        return partition_name(about.of, family_of(about.on))
-    if about.what == "kept share":
-        return kept_name(about.of)
-    return held_name(family_of(about.of)) if about.what == "liquor held" else ""
+    abouts = [one.about for one in learned.numbers]
+    families = tuple(dict.fromkeys(family_of(one.on) for one in abouts if one.what == "exhaustion"))
+    found = {held_name(family_of(one.about.of)): one for one in learned.numbers if one.about.what == "liquor held"}
+    beside: dict[str, Beside] = {}
+    for key in dict.fromkeys(one.of for one in abouts if one.what in ("exhaustion", "kept share")):
+        named, hanging = _of_dyestuff(learned, key, key, families)
+        found |= named
+        beside |= hanging
+    return _start(found, beside)
 
 
 def used_for(plan: Plan, learned: Learnt) -> tuple[Number, ...]:
     """The numbers that a day of this plan starts from or is timed by, each once."""
     heat = [one for one in learned.numbers if one.about.what in ("stove power", "cooling")]
-    return tuple(dict.fromkeys([*(one for _, one in _named(plan, learned)), *heat]))
+    return tuple(dict.fromkeys([*_of_plan(plan, learned)[0].values(), *heat]))
 
 
-def _start(found: Mapping[str, Number]) -> OwnStart:
-    priors = {name: replace(one.next_day, name=name) for name, one in found.items()}
-    days = {name: one.days for name, one in found.items()}
-    return OwnStart(Starting(priors=priors), tuple(priors_for_log(priors, days)))
-
-
-def _named(plan: Plan, learned: Learnt) -> Iterator[tuple[str, Number]]:
+def _of_plan(plan: Plan, learned: Learnt) -> tuple[dict[str, Number], dict[str, Beside]]:
     families = tuple(dict.fromkeys(family_of(one.kind) for one in plan.lots))
+    found = dict(_of_fibres(learned, families))
+    beside: dict[str, Beside] = {}
+    for dose in plan.doses:
+        if dose.role == "dyestuff":
+            named, hanging = _of_dyestuff(learned, dose.ingredient, key_of(dose.substance), families)
+            found |= named
+            beside |= hanging
+    return found, beside
+
+
+def _start(found: Mapping[str, Number], beside: Mapping[str, Beside]) -> OwnStart:
+    priors = {name: replace(one.next_day, name=name) for name, one in found.items()}
+    starting = Starting(priors=priors, beside=beside)
+    return OwnStart(starting, tuple(priors_for_log(starting, {name: one.days for name, one in found.items()})))
+
+
+def _of_fibres(learned: Learnt, families: Sequence[Family]) -> Iterator[tuple[str, Number]]:
     for family in families:
         if held := learned.number("liquor held", family):
             yield held_name(family), held
-    for dose in plan.doses:
-        if dose.role != "dyestuff":
-            continue
-        key = key_of(dose.substance)
-        if kept := learned.number("kept share", key):
-            yield kept_name(dose.ingredient), kept
-        for family in families:
-            if taken := learned.number("exhaustion", key, family):
-                yield partition_name(dose.ingredient, family), taken
 
 
-def partition_of(learned: Learnt, fibre: str, substance: str) -> Prior | None:
-    """The dyer's own partition for a dyestuff on a kind of fibre, L/kg; None where no day told of it."""
-    found = learned.number("exhaustion", key_of(substance), family_of(fibre))
-    return found.next_day if found is not None else None
+def _of_dyestuff(
+    learned: Learnt, ingredient: str, key: str, families: Sequence[Family]
+) -> tuple[dict[str, Number], dict[str, Beside]]:
+    """What is known of a dyestuff by the account's names, and which of it hangs on which."""
+    kept, stiffens = learned.number("kept share", key), learned.number("stiffening", key)
+    taken = [(one, learned.number("exhaustion", key, one)) for one in families]
+    told = [(one, number) for one, number in taken if number is not None]
+    found: dict[str, Number] = {}
+    beside: dict[str, Beside] = {}
+    if kept is not None:
+        found[kept_name(ingredient)] = kept
+        beside[kept_name(ingredient)] = Beside(stiffens_name(ingredient), "log", kept.at)
+    if stiffens is not None:
+        found[stiffens_name(ingredient)] = stiffens
+    # One rate for all fibres in the account: that of the fibre most days told of, and only its partition hangs on it.
+    most = max(told, key=lambda one: len(one[1].days), default=None)
+    for family, number in told:
+        found[partition_name(ingredient, family)] = number
+    if most is not None:
+        beside[partition_name(ingredient, most[0])] = Beside(rate_name(ingredient), "log", most[1].at)
+        if rate := learned.number("uptake rate", key, most[0]):
+            found[rate_name(ingredient)] = rate
+    return found, beside
 
 
 def own_kitchen(kitchen: Kitchen, learned: Learnt) -> Kitchen:

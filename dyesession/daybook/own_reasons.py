@@ -6,14 +6,14 @@ Times rest on them through the kitchen (`kitchen.model.Own`); what is said here 
 from collections.abc import Sequence
 from textwrap import wrap
 
+from dyesession.daybook.dyers_numbers import Learnt, Number
 from dyesession.daybook.learned_text import days_words, told_number
-from dyesession.daybook.learning import Learnt, Number
 from dyesession.daybook.own_numbers import used_for
 from dyesession.daybook.seen import key_of
 from dyesession.plan.explained import Because, Explained
 from dyesession.plan.model import Plan, PlannedDose
 
-_AT_STOVE = ("exhaustion", "kept share")
+_AT_STOVE = ("exhaustion", "uptake rate", "kept share", "stiffening")
 _IN_REPEATS = ("strength", "depth exponent")
 
 

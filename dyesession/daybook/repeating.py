@@ -17,8 +17,9 @@ from dyesession.daybook.as_poured import poured, unattended
 from dyesession.daybook.as_recipe import recipe_from_day
 from dyesession.daybook.called_out import Change
 from dyesession.daybook.day_line import lineage
+from dyesession.daybook.dyers_numbers import Learnt
 from dyesession.daybook.expecting import expected_depth
-from dyesession.daybook.learning import Learnt, exponent_of, learnt
+from dyesession.daybook.learning import exponent_of, learnt
 from dyesession.daybook.own_numbers import own_kitchen, with_strengths
 from dyesession.daybook.walk import Pace, walk
 from dyesession.errors import UserError

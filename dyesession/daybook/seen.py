@@ -10,7 +10,10 @@ from dyesession.dyeing.fibres import Family
 from dyesession.dyeing.limits import OutOfRange
 from dyesession.substances import find
 
-What = Literal["exhaustion", "kept share", "liquor held", "cooling", "stove power", "strength", "depth exponent"]
+What = Literal[
+    "exhaustion", "uptake rate", "kept share", "stiffening", "liquor held", "cooling", "stove power", "strength",
+    "depth exponent",
+]  # fmt: skip
 
 
 @dataclass(frozen=True, order=True)
@@ -30,6 +33,30 @@ class Seen:
     value: float
     error: float
     day: str
+
+
+@dataclass(frozen=True)
+class Uptake:
+    """A used bath: log of the share of its colour that was left, that log's error, litres a kilogram, minutes at heat."""
+
+    day: str
+    dyestuff: str
+    family: Family
+    left: float
+    error: float
+    liquor_ratio: float
+    minutes: float
+
+
+@dataclass(frozen=True)
+class FurtherStrain:
+    """A further strain's colour over the first's, as a log with its error, after so many extractions."""
+
+    day: str
+    dyestuff: str
+    over_first: float
+    error: float
+    pulls: int
 
 
 def key_of(substance: str) -> str:

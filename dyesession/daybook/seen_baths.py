@@ -1,7 +1,8 @@
-"""What a day's readings of its baths say: how much the fibre took, what the dyestuff kept, what wet fibre holds.
+"""What a day's readings of its baths say: what was left of the colour, what a further strain brought, what wet
+fibre holds.
 
-Pure. Strengths are shares of another liquor's on a linear scale. Derived by mass balance (`dyeing.exhaustion`,
-`dyeing.extraction`); errors are judgement where they say so.
+Pure. Strengths are shares of another liquor's on a linear scale; what they mean for the dyer's own numbers is
+`daybook.learning_baths`. Errors are judgement where they say so.
 """
 
 import math
@@ -10,17 +11,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from statistics import median
 
-from dyesession.daybook.seen import About, Seen, family_of, key_of
+from dyesession.account.heat import WORKING_C
+from dyesession.daybook.seen import About, FurtherStrain, Seen, Uptake, family_of, key_of
 from dyesession.daybook.walk import Pace
-from dyesession.dyeing.bands import from_scale, to_scale
-from dyesession.dyeing.exhaustion import partition_from_share
-from dyesession.dyeing.extraction import kept_in_pull
 from dyesession.dyeing.fibres import Family
 from dyesession.dyeing.limits import OutOfRange
-from dyesession.dyeing.priors import STIFFENING_FADES, STIFFENS, UPTAKE_RATE
+from dyesession.dyeing.priors import UPTAKE_RATE
 from dyesession.dyeing.retention import held_from_weights
 from dyesession.session import events as e
-from dyesession.session.state import OUT_WET, State, Vessel
+from dyesession.session.state import OUT_WET, State, StepState, Vessel
 
 BEFORE = re.compile(r"\b(before|fresh|unused|undipped)\b")
 FIRST_STRAIN = re.compile(r"\bfirst (strain|extract|extraction|pull)\b")
@@ -29,9 +28,11 @@ VOLUME_READ_SD, VOLUME_TOLD_SD = 0.04, 0.10  # of a ratio of two volumes; judgem
 LATER_PULL_SD = 0.15  # a third extraction need not keep what the second did; judgement
 WEIGHED_SD = 0.06  # of the liquor in a weighed skein: regain, drips; judgement
 LEAST_LEFT, MOST_LEFT = 0.02, 0.95  # shares left in a bath that can be told from none and from all; judgement
-MOST_TAKEN = 0.985
-LEAST_KEPT, MOST_KEPT = 0.02, 0.95
-NUDGE, LEAST_STEEP, HALVINGS = 0.05, 0.1, 30  # for the slope of a curve, and where it counts as flat
+NONE_TOLD_SD = 0.7  # of the log of what is left, where none was to be seen; judgement
+RISE_FROM_C = 35.0  # of a dyebath not read: between a cold one and one strained hot a little ago; judgement
+# How far a rise's minutes above WORKING_C may be off, as a share of them: an hour's rise to 80 °C works like 15 to
+# 50 minutes there, where the pace halves with 8 or with 80 °C less (derived from the energies in `account.heat`).
+RISE_SD = 0.37
 LEAST_MIN = 20.0  # of dyeing, before the bath says what the fibre takes; our own choice, no source
 GRAMS_PER_KG, ML_PER_L, SECONDS_PER_MIN = 1000.0, 1000.0, 60.0
 
@@ -50,20 +51,15 @@ class _Dyeing:
     after: tuple[float, str, str] | None = None
     after_l: float | None = None
     minutes: float = 0.0
+    rise_min: float = 0.0
 
 
-def seen_in_baths(day: str, paces: Sequence[Pace]) -> Iterator[Seen]:
-    """Everything the strengths, litres and wet weights of a day say."""
-    yield from _exhaustion(day, paces)
-    yield from _kept(day, paces)
-    yield from _held(day, paces)
-
-
-def _exhaustion(day: str, paces: Sequence[Pace]) -> Iterator[Seen]:
+def uptakes_seen(day: str, paces: Sequence[Pace]) -> Iterator[Uptake]:
+    """What every used bath says of how much its fibre took, and how fast."""
     for use in _dyeings(paces):
-        found = _partition(use)
+        found = _left(use)
         if found is not None and use.family is not None:
-            yield Seen(About("exhaustion", use.dyestuff, use.family), *found, day)
+            yield Uptake(day, use.dyestuff, use.family, *found)
 
 
 def _dyeings(paces: Sequence[Pace]) -> list[_Dyeing]:
@@ -93,7 +89,7 @@ def _dyeings(paces: Sequence[Pace]) -> list[_Dyeing]:
             else:
                 use.after = (event.strength, event.how, words)
                 use.after_l = _litres(pace.after, event.vessel)
-                use.minutes = _worked_min(pace, event.vessel, use)
+                use.minutes, use.rise_min = _worked_min(pace, event.vessel, use)
         elif isinstance(event, e.Filled | e.Kept | e.Discarded | e.Strained | e.Pooled | e.Added | e.Drawn):
             if isinstance(event, e.Added) and pace.after.dyestuff(event.ingredient) is None:
                 continue  # chalk, a modifier: no colour came or went
@@ -136,19 +132,36 @@ def _litres(state: State, name: str) -> float | None:
     return vessel.bath.volume_l if vessel is not None and vessel.bath is not None else None
 
 
-def _worked_min(pace: Pace, vessel: str, use: _Dyeing) -> float:
-    """Minutes at heat so far: of every hold since the fibre went in; where none was, since then."""
-    now_s, worked_s = pace.after.now_s, 0.0
+def _worked_min(pace: Pace, vessel: str, use: _Dyeing) -> tuple[float, float]:
+    """Minutes at heat so far, and those of them that were a rise: of every hold since the fibre went in and the end
+    of the rise before it; where no hold was, since then.
+    """
+    now_s, held_s, rise_s = pace.after.now_s, 0.0, 0.0
     for step in pace.after.steps:
         if step.plan.vessel != vessel or step.held_since_s is None:
             continue
         end_s = step.ended_s if step.ended_s is not None else now_s
-        worked_s += max(0.0, end_s - max(step.held_since_s, use.since_s))
-    return (worked_s or now_s - use.since_s) / SECONDS_PER_MIN
+        if end_s <= use.since_s:
+            continue
+        held_s += max(0.0, end_s - max(step.held_since_s, use.since_s))
+        begun_s = max(step.begun_s if step.begun_s is not None else step.held_since_s, use.since_s)
+        rise_s += max(0.0, step.held_since_s - begun_s) * _warm_share(step)
+    if not held_s:
+        return (now_s - use.since_s) / SECONDS_PER_MIN, 0.0
+    return (held_s + rise_s) / SECONDS_PER_MIN, rise_s / SECONDS_PER_MIN
 
 
-def _partition(use: _Dyeing) -> tuple[float, float] | None:
-    """Partition in L/kg and its error on the log scale; None where the readings do not go together."""
+def _warm_share(step: StepState) -> float:
+    """How much of a rise is above the heat that counts, rising evenly; the account counts from there too."""
+    asked = [one.temperature_c for one in step.plan.heat if one.kind == "to" and one.temperature_c is not None]
+    hottest_c = max(asked, default=0.0)
+    return (hottest_c - WORKING_C) / (hottest_c - RISE_FROM_C) if hottest_c > WORKING_C else 0.0
+
+
+def _left(use: _Dyeing) -> tuple[float, float, float, float] | None:
+    """Log of the share left in the bath, its error, the liquor ratio and the minutes at heat; None where the
+    readings do not go together.
+    """
     if use.after is None or use.fibre_kg <= 0.0 or use.minutes < LEAST_MIN:
         return None
     strength, how, words = use.after
@@ -164,17 +177,24 @@ def _partition(use: _Dyeing) -> tuple[float, float] | None:
     known = use.volume_l is not None and use.after_l is not None and use.after_l != use.volume_l
     ratio = volume_l / use.volume_l if use.volume_l else 1.0
     left = min(MOST_LEFT, max(LEAST_LEFT, strength * ratio))
-    error = math.hypot(error, VOLUME_READ_SD if known else VOLUME_TOLD_SD) / (1.0 - left)
-    taken = min(MOST_TAKEN, (1.0 - left) / -math.expm1(-UPTAKE_RATE.centre * use.minutes))
-    return partition_from_share(taken, volume_l / use.fibre_kg), error
+    error = math.hypot(error, VOLUME_READ_SD if known else VOLUME_TOLD_SD, _of_rise(use, left))
+    if strength * ratio < LEAST_LEFT:
+        error = max(error, NONE_TOLD_SD)
+    return math.log(left), error, volume_l / use.fibre_kg, use.minutes
+
+
+def _of_rise(use: _Dyeing, left: float) -> float:
+    """What the minutes of a rise, not read, leave open of the log of the share left (derived, at the guessed rate)."""
+    cooled = math.exp(-UPTAKE_RATE.centre * use.minutes)
+    return RISE_SD * use.rise_min * UPTAKE_RATE.centre * cooled / (1.0 - cooled) * (1.0 - left) / left
 
 
 def _sd(how: str) -> float:
     return TYPED_SD if how == "typed" else MATCHED_SD
 
 
-def _kept(day: str, paces: Sequence[Pace]) -> Iterator[Seen]:
-    """What the dyestuff kept: a further strain's colour over the first's, each litres times strength."""
+def strains_seen(day: str, paces: Sequence[Pace]) -> Iterator[FurtherStrain]:
+    """A further strain's colour over the first's, each litres times strength: of how much the dyestuff keeps."""
     first_l: dict[str, float | None] = {}
     waiting: dict[str, tuple[float, str, int]] = {}
     for pace in paces:
@@ -188,40 +208,21 @@ def _kept(day: str, paces: Sequence[Pace]) -> Iterator[Seen]:
                 litres = event.volume_l if event.how in ("read", "weighed", "typed") else None
                 if not one.pulls:
                     first_l[one.name] = litres
-                elif one.name in waiting:
-                    about = About("kept share", key_of(dict(pace.after.substances).get(one.name, one.name)))
-                    yield Seen(about, *_kept_share(*waiting.pop(one.name), litres, first_l.get(one.name)), day)
+                elif one.name in waiting and litres != 0.0:
+                    dyestuff = key_of(dict(pace.after.substances).get(one.name, one.name))
+                    yield _further(day, dyestuff, *waiting.pop(one.name), litres, first_l.get(one.name))
 
 
-def _kept_share(
-    strength: float, how: str, pulls: int, litres: float | None, first_l: float | None
-) -> tuple[float, float]:
-    """Share kept per extraction and its error on the logit scale."""
+def _further(
+    day: str, dyestuff: str, strength: float, how: str, pulls: int, litres: float | None, first_l: float | None
+) -> FurtherStrain:
     read = litres is not None and first_l is not None
     ratio = strength * (litres / first_l if litres is not None and first_l else 1.0)
     error = math.hypot(_sd(how), VOLUME_READ_SD if read else VOLUME_TOLD_SD, LATER_PULL_SD * (pulls - 1))
-    kept = _kept_for(ratio, pulls)
-    near = [from_scale(to_scale(kept, "logit") + sign * NUDGE, "logit") for sign in (-1.0, 1.0)]
-    steep = (math.log(_over_first(near[1], pulls)) - math.log(_over_first(near[0], pulls))) / (2.0 * NUDGE)
-    return kept, error / max(steep, LEAST_STEEP)
+    return FurtherStrain(day, dyestuff, math.log(ratio), error, pulls)
 
 
-def _kept_for(ratio: float, pulls: int) -> float:
-    """The first extraction's kept share that has a later one bring so much of the first, by halving."""
-    low, high = LEAST_KEPT, MOST_KEPT
-    for _ in range(HALVINGS):
-        kept = (low + high) / 2.0
-        low, high = (kept, high) if _over_first(kept, pulls) < ratio else (low, kept)
-    return (low + high) / 2.0
-
-
-def _over_first(kept: float, pulls: int) -> float:
-    """Colour that extraction `pulls` + 1 brings over what the first brought, stiffening as is guessed."""
-    shares = [kept_in_pull(kept, STIFFENS.centre, STIFFENING_FADES.centre, i + 1) for i in range(pulls + 1)]
-    return math.prod(shares[:-1]) * (1.0 - shares[-1]) / (1.0 - shares[0])
-
-
-def _held(day: str, paces: Sequence[Pace]) -> Iterator[Seen]:
+def held_seen(day: str, paces: Sequence[Pace]) -> Iterator[Seen]:
     """Liquor in wet fibre by its weight; of several weighings of a family, the middle one."""
     found: dict[Family, list[float]] = {}
     for pace in paces:

@@ -7,7 +7,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from dyesession.daybook.day_line import DayLine
-from dyesession.daybook.learning import LEAST_DOSE_RATIO, Learnt
+from dyesession.daybook.dyers_numbers import Learnt
+from dyesession.daybook.learning import LEAST_DOSE_RATIO
 from dyesession.daybook.seen import What, family_of, key_of
 from dyesession.daybook.seen_baths import LEAST_MIN
 from dyesession.daybook.seen_heat import LEAST_FALL_C, LEAST_RISE_C

@@ -64,10 +64,10 @@ def learn(guess: Prior, told: Sequence[Told], swing: float) -> Learned:
     middles = _grid(guess, points, reach)
     shares = _posterior(middles, _cells(guess, middles), points, errors, swing)
     own = [math.fsum(row) for row in shares]
-    centre = _at(middles, own, 0.5)
+    centre = at_share(middles, own, 0.5)
     return Learned(
-        _as_prior(guess, [_at(middles, own, one) for one in ENDS]),
-        _as_prior(guess, [_day_to_come(middles, shares, swing, one) for one in ENDS]),
+        as_prior(guess, [at_share(middles, own, one) for one in ENDS]),
+        as_prior(guess, [_day_to_come(middles, shares, swing, one) for one in ENDS]),
         tuple(
             i
             for i, (point, error) in enumerate(zip(points, errors, strict=True))
@@ -94,19 +94,19 @@ def _cells(guess: Prior, places: Sequence[float]) -> list[float]:
     middle = to_scale(guess.centre, guess.scale)
     down = (middle - to_scale(guess.low, guess.scale)) / Z_90
     up = (to_scale(guess.high, guess.scale) - middle) / Z_90
-    return _steps([_normal_below((one - middle) / (down if one < middle else up)) for one in _edges(places)])
+    return steps_of([_normal_below((one - middle) / (down if one < middle else up)) for one in edges(places)])
 
 
 def _normal_below(steps: float) -> float:
     return 0.5 * math.erfc(-steps / math.sqrt(2.0))
 
 
-def _edges(places: Sequence[float]) -> list[float]:
+def edges(places: Sequence[float]) -> list[float]:
     """The borders of the cells but for the outermost, which are open."""
     return [(a + b) / 2.0 for a, b in itertools.pairwise(places)]
 
 
-def _steps(below: Sequence[float]) -> list[float]:
+def steps_of(below: Sequence[float]) -> list[float]:
     """Shares of cells from the shares below their borders."""
     whole = [0.0, *below, 1.0]
     return [max(0.0, b - a) for a, b in itertools.pairwise(whole)]
@@ -127,7 +127,7 @@ def _posterior(
             fits = math.log(max(share, LEAST_SHARE)) + math.log(weight)
             for point, error in zip(points, errors, strict=True):
                 width = TAIL_SCALE * math.hypot(swing * by, error)
-                fits += -math.log(width) - _far((point - middle) / width)
+                fits += -math.log(width) - far((point - middle) / width)
             row.append(fits)
         logs.append(row)
     highest = max(max(row) for row in logs)
@@ -155,18 +155,19 @@ def _day_to_come(
     return (low + high) / 2.0
 
 
-def _at(places: Sequence[float], shares: Sequence[float], wanted: float) -> float:
+def at_share(places: Sequence[float], shares: Sequence[float], wanted: float) -> float:
     """The place below which a share lies, straight within a cell."""
     so_far = 0.0
-    edges = [places[0], *_edges(places), places[-1]]
-    for left, right, share in zip(edges, edges[1:], shares, strict=False):
+    borders = [places[0], *edges(places), places[-1]]
+    for left, right, share in zip(borders, borders[1:], shares, strict=False):
         if so_far + share >= wanted:
             return left + (right - left) * (wanted - so_far) / share if share > 0.0 else left
         so_far += share
     return places[-1]
 
 
-def _as_prior(guess: Prior, places: Sequence[float]) -> Prior:
+def as_prior(guess: Prior, places: Sequence[float]) -> Prior:
+    """A learned number in place of its guess, from low end, middle and high end on the guess's scale."""
     low, centre, high = places
     low, high = min(low, centre - NARROWEST), max(high, centre + NARROWEST)
     scale: Scale = guess.scale
@@ -191,7 +192,7 @@ def learn_slope(guess: Prior, points: Sequence[tuple[float, float, float]]) -> P
     highest = max(logs)
     shares = [math.exp(one - highest) for one in logs]
     whole = math.fsum(shares)
-    return _as_prior(guess, [_at(places, [one / whole for one in shares], end) for end in ENDS])
+    return as_prior(guess, [at_share(places, [one / whole for one in shares], end) for end in ENDS])
 
 
 def _best_fit(slope: float, points: Sequence[tuple[float, float, float]]) -> float:
@@ -203,7 +204,7 @@ def _best_fit(slope: float, points: Sequence[tuple[float, float, float]]) -> flo
             _counts((off - height) / sd) / sd**2 for off, (_, _, sd) in zip(offs, points, strict=True)
         ]
         height = math.fsum(w * off for w, off in zip(weights, offs, strict=True)) / math.fsum(weights)
-    return -math.fsum(_far((off - height) / (TAIL_SCALE * sd)) for off, (_, _, sd) in zip(offs, points, strict=True))
+    return -math.fsum(far((off - height) / (TAIL_SCALE * sd)) for off, (_, _, sd) in zip(offs, points, strict=True))
 
 
 def _counts(sds: float) -> float:
@@ -211,6 +212,6 @@ def _counts(sds: float) -> float:
     return (TAIL + 1.0) / (TAIL + (sds / TAIL_SCALE) ** 2)
 
 
-def _far(steps: float) -> float:
+def far(steps: float) -> float:
     """Minus the log density of Student's t at so many steps, but for a constant."""
     return (TAIL + 1.0) / 2.0 * math.log1p(steps * steps / TAIL)

@@ -13,7 +13,7 @@ from dyesession.ui.leaf_view import Item, Section, Told
 from dyesession.ui.place_keys import OWN_NUMBERS
 
 if TYPE_CHECKING:
-    from dyesession.daybook.learning import Number
+    from dyesession.daybook.dyers_numbers import Number
     from dyesession.daybook.own_book import OwnNumbers
     from dyesession.ui.app import DyeApp
 

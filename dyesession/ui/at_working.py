@@ -34,7 +34,7 @@ from dyesession.ui.working_state import (
 from dyesession.ui.working_view import WorkingView
 
 if TYPE_CHECKING:
-    from dyesession.daybook.learning import Learnt
+    from dyesession.daybook.dyers_numbers import Learnt
     from dyesession.kitchen.model import Kitchen
     from dyesession.plan.model import FibreLot
     from dyesession.recipe.model import Recipe
@@ -254,7 +254,7 @@ class AtWorkingOut:
 
     def _learnt(self, recipe: Recipe) -> Learnt:
         """The dyer's own numbers for this recipe's dyestuffs."""
-        from dyesession.daybook.learning import Learnt
+        from dyesession.daybook.dyers_numbers import Learnt
 
         try:
             return self._app.workroom.learnt(tuple(one.substance for one in recipe.ingredients if one.role == "dyestuff"))

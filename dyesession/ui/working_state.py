@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from dyesession.daybook.learning import Learnt
+from dyesession.daybook.dyers_numbers import Learnt
 from dyesession.daybook.own_numbers import own_kitchen
 from dyesession.daybook.own_reasons import of_dose, used_explained, used_line
 from dyesession.errors import UserError

@@ -19,12 +19,16 @@ if __name__ == "__main__":
 
 from bench.dye_world import DYE_C, MORDANT_C, MORNING, STRAIN_C, Day, Stuff, Truth, plan_for
 
-from dyesession.account.unknowns import starting_priors
+from dyesession.account.unknowns import Starting, known, starting_priors, unknowns
+from dyesession.account.worlds import band
 from dyesession.clock import SteppingClock
+from dyesession.daybook.dyers_numbers import Learnt, Number
 from dyesession.daybook.learning import learnt
+from dyesession.daybook.own_numbers import start_of
 from dyesession.daybook.repeating import Repeated, repeat
+from dyesession.dyeing.eta import Z_90
 from dyesession.dyeing.exhaustion import exhausted_share
-from dyesession.dyeing.priors import UPTAKE_RATE, Prior, partition_prior
+from dyesession.dyeing.priors import Prior
 from dyesession.kitchen.model import Kitchen
 from dyesession.plan.model import FibreLot, Plan
 from dyesession.session import events as e
@@ -34,6 +38,7 @@ TRIALS, DYERS, SEASON, MORE_DAYS = 400, 120, 12, 4
 # How far one dyer's days swing in truth, as standard deviations: partition (log) and share kept (logit).
 SWINGS = {"half as far as guessed": (0.125, 0.1), "as guessed": (0.25, 0.2), "half as far again": (0.375, 0.3)}
 PLANNED_MIN, PLANNED_PULLS, RISE_MIN = 60.0, 2, 60.0
+WATER_ML_G = 20.0  # to extract with
 
 
 @dataclass(frozen=True)
@@ -98,6 +103,18 @@ class Dyer:
         self.truth = Truth(guesses, self.draw, 1.0, two_stores=False)
         for name in guesses:
             self.truth[name]
+
+    def known(self, taking: float) -> Starting:
+        """What an account would start from that knew this dyer's own numbers, and that days swing."""
+        partition, far = self.truth[TAKEN], math.exp(Z_90 * taking)
+        day = Prior(TAKEN, partition, partition / far, partition * far, "log", "the truth")
+        return Starting({TAKEN: day, RATE: known(RATE, self.truth[RATE])})
+
+    @property
+    def keeps(self) -> float:
+        """Share of its colour that the dyestuff really keeps: never less than the liquor it holds has of it."""
+        held = self.truth["liquor held by spent madder"] / WATER_ML_G
+        return max(self.truth[KEPT], min(0.9, held))
 
     def today(self) -> Truth:
         """Today's truths."""
@@ -255,27 +272,56 @@ def repeats(trials: int, swing: tuple[float, float], first: int = 0) -> Repeats:
 
 @dataclass
 class Seasons:
-    """Bands of the share taken, before the season and after it, and how often further days lay in them."""
+    """Bands of the share taken: before the season, after it, and were the dyer's own numbers known exactly; how often
+    further days lay in them, and how often the number's own band held the dyer's own number.
+    """
 
     dyers: int = 0
     days: int = 0
     before: float = 0.0
     after: float = 0.0
+    known: float = 0.0
     held_before: int = 0
     held_after: int = 0
+    number: int = 0
+    rates: int = 0
+    rate: int = 0
+    kept: int = 0
 
     def row(self, name: str) -> str:
+        rate = f"{100 * self.rate / self.rates:8.0f} %" if self.rates else f"{'-':>10}"
         return (
             f"{name:24} {self.dyers:6} {self.before / self.days:8.3f} {self.after / self.days:8.3f}"
-            f" {self.before / self.after:8.1f}x {100 * self.held_before / self.days:8.1f} %"
-            f" {100 * self.held_after / self.days:8.1f} %"
+            f" {self.before / self.after:8.1f}x {self.before / self.known:8.1f}x {100 * self.held_before / self.days:8.1f} %"
+            f" {100 * self.held_after / self.days:8.1f} % {100 * self.number / self.dyers:8.0f} % {rate}"
+            f" {100 * self.kept / self.dyers:8.0f} %"
         )
 
 
-def share_band(prior: Prior, ratio: float) -> tuple[float, float]:
-    """Ends of the share that an hour at heat puts on the fibre."""
-    worked = -math.expm1(-UPTAKE_RATE.centre * PLANNED_MIN)
-    return exhausted_share(prior.low, ratio) * worked, exhausted_share(prior.high, ratio) * worked
+TAKEN, RATE, KEPT = "partition of madder on wool", "rate of madder", "kept share of madder"
+# Minutes of the rise that count as at heat, as the account counts them: from 60 to 80 °C, out of about 35 °C.
+RISE_COUNTS_MIN = RISE_MIN * (DYE_C - 60.0) / (DYE_C - 35.0)
+
+
+def share_band(plan: Plan, starting: Starting, ratio: float, hold_min: float) -> tuple[float, float]:
+    """Ends of the share that a hold puts on the fibre, as an account of that plan starting so has it."""
+    known = unknowns(plan, starting)
+    shares = tuple(
+        exhausted_share(partition, ratio) * -math.expm1(-rate * (hold_min + RISE_COUNTS_MIN))
+        for partition, rate in zip(known[TAKEN], known[RATE], strict=True)
+    )
+    found = band(shares)
+    return found.low, found.high
+
+
+def season_of(dyer: "Dyer", choose: random.Random, days: int) -> list[LoggedDay]:
+    """Days by the recipe at several weights, each held as long as it pleased the dyer."""
+    return [dyer.dyes(at_pleasure(choose), number).day for number in range(days)]
+
+
+def at_pleasure(choose: random.Random) -> Figures:
+    """The recipe at some weight, held at heat for half an hour to two hours."""
+    return replace(as_planned(round(choose.uniform(80.0, 250.0))), hold_min=choose.uniform(30.0, 120.0))
 
 
 def seasons(
@@ -285,30 +331,48 @@ def seasons(
     found = Seasons()
     for seed in range(first, first + dyers):
         dyer, choose = Dyer(10_000 + seed, swing, substance), random.Random(f"season {seed}")
-        days = [
-            dyer.dyes(as_planned(round(choose.uniform(80.0, 250.0))), number).day for number in range(season)
-        ]
-        number = learnt(days).number("exhaustion", substance, "wool")
-        assert number is not None
-        found.dyers += 1
+        learned = learnt(season_of(dyer, choose, season))
+        _numbers_held(found, dyer, learned)
         for more in range(MORE_DAYS):
-            next_day = dyer.dyes(as_planned(round(choose.uniform(80.0, 250.0))), season + more, reads=False)
-            priors = partition_prior("wool", substance), number.next_day
-            guess, own = (share_band(one, next_day.ratio) for one in priors)
+            done = at_pleasure(choose)
+            next_day = dyer.dyes(done, season + more, reads=False)
+            plan, all_known = next_day.day.plan, dyer.known(swing[0])
+            starts = Starting(), start_of(plan, learned).starting, all_known
+            guess, own, exact = (share_band(plan, one, next_day.ratio, done.hold_min) for one in starts)
             found.days += 1
             found.before += guess[1] - guess[0]
             found.after += own[1] - own[0]
+            found.known += exact[1] - exact[0]
             found.held_before += guess[0] <= next_day.taken <= guess[1]
             found.held_after += own[0] <= next_day.taken <= own[1]
     return found
+
+
+def _numbers_held(found: Seasons, dyer: Dyer, learned: Learnt) -> None:
+    """Whether the bands printed for a dyer's own numbers hold them."""
+
+    def holds(number: Number | None, name: str) -> bool:
+        return number is not None and number.own.low <= dyer.truth[name] <= number.own.high
+
+    found.dyers += 1
+    found.number += holds(learned.number("exhaustion", dyer.substance, "wool"), TAKEN)
+    rate = learned.number("uptake rate", dyer.substance, "wool")
+    found.rates += rate is not None
+    found.rate += holds(rate, RATE)
+    kept = learned.number("kept share", dyer.substance)
+    found.kept += kept is not None and kept.own.low <= dyer.keeps <= kept.own.high
 
 
 def _both(trials: int, dyers: int) -> None:
     print("A colour repeated at another weight: depth over that day's depth, within the band claimed")
     print(f"{'days swing':24} {'trials':>6} {'by log':>11} {'by recipe':>11} {'claimed':>10} {'off, log':>10} {'recipe':>10}")
     _table(lambda swing: repeats(trials, swing).row)
-    print("\nA season of 12 days learned from: band of the share of a bath that the fibre takes on a further day")
-    print(f"{'days swing':24} {'dyers':>6} {'before':>8} {'after':>8} {'narrower':>9} {'held then':>10} {'held now':>10}")
+    print("\nA season of 12 days held 30 to 120 minutes learned from: band of the share of a bath that the fibre takes on a")
+    print("further day, held otherwise; and how often the bands of the dyer's own numbers hold them (goal 85 to 95 %)")
+    print(
+        f"{'days swing':24} {'dyers':>6} {'before':>8} {'after':>8} {'narrower':>9} {'at most':>9} {'held then':>10}"
+        f" {'held now':>10} {'partition':>10} {'rate':>10} {'kept':>10}"
+    )
     print("madder on wool, which has a guess of its own:")
     _table(lambda swing: seasons(dyers, swing).row)
     print("weld on wool, which like most dyestuffs has the widest guess:")

@@ -243,7 +243,8 @@ def test_a_new_day_starts_from_what_days_taught_and_its_log_says_so(
     session.close()
     tables = read_day(DISK, path).header["prior"]
     assert {one["name"] for one in tables} == {
-        "partition of madder on wool", "kept share of madder", "liquor held by wool",
+        "partition of madder on wool", "rate of madder", "kept share of madder", "stiffening of madder",
+        "liquor held by wool",
     }  # fmt: skip
     assert all(one["from"] == ["2025-04-12-own"] and one["how"] == "learned" for one in tables)
     assert check_log(path) == []

@@ -6,6 +6,7 @@ from daybook.logged import logged
 from days import Day
 
 from dyesession.account.logged import priors_for_log
+from dyesession.account.unknowns import Starting
 from dyesession.daybook.pictures import heat_lines, lanes_lines
 from dyesession.daybook.printed import review_lines
 from dyesession.daybook.review import review
@@ -68,7 +69,7 @@ def test_heat_is_told_as_wanted_and_as_read() -> None:
 
 
 def test_the_report_names_the_numbers_of_the_dyer_s_own_and_their_days() -> None:
-    tables = priors_for_log({"kept share of madder": KEPT_SHARE}, {"kept share of madder": ["2026-03-01-a", "2026-03-08-b"]})
+    tables = priors_for_log(Starting({"kept share of madder": KEPT_SHARE}), {"kept share of madder": ["2026-03-01-a", "2026-03-08-b"]})
     lines = review_lines(review(logged(a_day(), {"prior": tables})), 200)
     told = "\n".join(lines)
     assert "kept share of madder: 0.35 (0.15 to 0.6), learned from 2026-03-01-a, 2026-03-08-b" in told

@@ -10,8 +10,9 @@ from days import Day
 
 from dyesession.account import unknowns as u
 from dyesession.daybook.day_line import DayLine, day_line
+from dyesession.daybook.dyers_numbers import Learnt
 from dyesession.daybook.learned_text import learned_lines, told_number
-from dyesession.daybook.learning import DayTold, Learnt, learnt, learnt_from
+from dyesession.daybook.learning import DayTold, learnt, learnt_from
 from dyesession.daybook.own_book import NewlyTaught, newest_over
 from dyesession.daybook.own_numbers import own_kitchen, start_freely, used_for
 from dyesession.daybook.own_reasons import of_dose, used_explained, used_line, used_lines
@@ -24,6 +25,7 @@ from dyesession.plan.explained_day import explain_row
 from dyesession.recipe.loading import load_recipe
 
 ROOT = Path(__file__).resolve().parents[2]
+OF_BATHS = {"exhaustion", "uptake rate", "kept share", "stiffening", "liquor held"}  # what comes with each pair too
 
 
 @pytest.fixture(scope="module")
@@ -65,15 +67,15 @@ def test_what_was_dyed_and_not_read_is_named_and_what_was_learned_is_not(taught:
 
 def test_the_reading_that_is_named_teaches_the_number(taught: Learnt) -> None:
     """`read_day` holds the used bath beside before, a strain beside the first, and weighs a wet skein."""
-    assert {one.about.what for one in taught.numbers} == {"exhaustion", "kept share", "liquor held"}
+    assert {one.about.what for one in taught.numbers} == OF_BATHS
 
 
 def test_a_plan_names_the_numbers_it_rests_on_with_their_band_and_their_days(taught: Learnt) -> None:
     plan = read_day("2026-03-16-plan").plan
     used = used_for(plan, taught)
-    assert {one.about.what for one in used} == {"exhaustion", "kept share", "liquor held"}
+    assert {one.about.what for one in used} == OF_BATHS
     assert used_line(plan, taught) == (
-        "This day rests on 3 of your own numbers, from 2 days: 2026-03-14-a-day, 2026-03-15-another."
+        "This day rests on 5 of your own numbers, from 2 days: 2026-03-14-a-day, 2026-03-15-another."
     )
     assert used_line(plan, Learnt()) == "" and used_lines(plan, Learnt(), 80) == []
     said = " ".join(one.says for one in used_explained(plan, taught).because)
@@ -87,7 +89,7 @@ def test_a_plan_names_the_numbers_it_rests_on_with_their_band_and_their_days(tau
 def test_a_dyestuff_s_dose_tells_what_its_account_starts_from_and_a_mordant_s_does_not(taught: Learnt) -> None:
     plan = read_day("2026-03-16-plan").plan
     because = of_dose(plan, taught, "madder")
-    assert len(because) == 2 and all("2026-03-14-a-day" in one.source for one in because)
+    assert len(because) == 4 and all("2026-03-14-a-day" in one.source for one in because)
     assert of_dose(plan, taught, "alum") == ()
 
 
@@ -116,6 +118,8 @@ def test_a_day_without_a_recipe_starts_from_the_numbers_of_what_it_comes_upon(ta
     number = taught.number("exhaustion", "madder root", "wool")
     assert number is not None and mine.centre == number.next_day.centre
     assert "partition of ground madder on silk" not in found.priors, "nothing was learned of silk"
+    assert found.beside["partition of ground madder on wool"].of == "rate of ground madder" and number.at
+    assert "rate of ground madder" in found.priors
     known = u.with_all(u.Unknowns({}, {}), u.priors_of(("wool",), {"ground madder": "madder root"}), found)
     usual = u.with_all(u.Unknowns({}, {}), u.priors_of(("wool",), {"ground madder": "madder root"}), u.Starting())
     name = "kept share of ground madder"
@@ -136,5 +140,5 @@ def test_what_a_day_taught_is_news_for_a_week(taught: Learnt) -> None:
     from datetime import date
 
     found = NewlyTaught("a", "Madder", "2026-03-14T18:00:00+01:00", taught.numbers, taught.numbers[:1])
-    assert found.in_short == "1 learned and 2 surer"
+    assert found.in_short == "1 learned and 4 surer"
     assert found.is_news(date(2026, 3, 21)) and not found.is_news(date(2026, 3, 22))

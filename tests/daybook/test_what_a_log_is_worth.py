@@ -16,9 +16,11 @@ def test_a_season_s_readings_narrow_the_share_taken_threefold_for_a_dyestuff_wit
     found = seasons(24, SWING, OTHER)
     assert found.before / found.after >= 3.0
     assert 0.85 <= found.held_after / found.days <= 0.96
+    assert found.number >= 20, "the number's own band: nine of ten dyers claimed"
 
 
 def test_steadier_hands_are_learned_as_such() -> None:
     steady, usual = (seasons(12, SWINGS[name], MADDER) for name in ("half as far as guessed", "as guessed"))
     assert steady.after < usual.after
     assert steady.before / steady.after >= 3.0
+    assert steady.number + usual.number >= 20
