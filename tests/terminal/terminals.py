@@ -52,6 +52,9 @@ class Tmux:
             "-f", "/dev/null", "new-session", "-d", "-x", str(columns), "-y", str(rows), *settings, *command
         )
         self._tmux("set-option", "-g", "remain-on-exit", "on")
+        # A server outlives tests that are killed: this one looks after them and goes when they are gone.
+        watch = f"while kill -0 {os.getpid()} 2>/dev/null; do sleep 1; done; tmux -L {self._socket} kill-server"
+        self._tmux("run-shell", "-b", watch)
 
     def _tmux(self, *words: str) -> str:
         done = subprocess.run(

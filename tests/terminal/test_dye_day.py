@@ -1,14 +1,16 @@
 """A dye day in a real terminal, on the real screens and the real clock: killed in a hold, taken up on the second."""
 
+import os
 import re
 import shutil
+import subprocess
 import sys
 import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from terminal.terminals import BarePty, Terminal, Tmux, open_terminal, wait_for
+from terminal.terminals import PATIENCE_S, BarePty, Terminal, Tmux, open_terminal, wait_for
 
 from dyesession.session import events as e
 from dyesession.session.log import check_log
@@ -22,6 +24,7 @@ KITCHEN = ROOT / "dyesession" / "kitchen" / "example.toml"
 
 @pytest.fixture
 def stove(tmp_path: Path) -> Iterator["Stove"]:
+    """The program in the best terminal there is; it is taken down however the test ends."""
     made = Stove(tmp_path)
     yield made
     made.end()
@@ -33,6 +36,11 @@ class Stove:
     def __init__(self, workroom: Path, kind: Callable[..., Terminal] = open_terminal) -> None:
         self.workroom, self._kind = workroom, kind
         self.terminal: Terminal | None = None
+
+    def at(self, kind: Callable[..., Terminal]) -> "Stove":
+        """The same program, from now on in a terminal of this kind."""
+        self._kind = kind
+        return self
 
     def start(self, *words: str, columns: int = 80, rows: int = 24) -> Terminal:
         self.end()
@@ -194,15 +202,36 @@ def _spaces_until(terminal: Terminal, stove: Stove, shows: str, most: int = 60) 
     raise AssertionError(f"no {shows!r}:\n{terminal.screen()}")
 
 
+@pytest.mark.skipif(shutil.which("tmux") is None, reason="no tmux here, and nothing that could outlive the tests")
+def test_a_window_does_not_outlive_tests_that_are_killed(tmp_path: Path) -> None:
+    here = Path(__file__).resolve().parents[1]
+    code = "from terminal.terminals import Tmux; print(Tmux(['sleep', '300'], {})._socket, flush=True); input()"
+    with subprocess.Popen(
+        [sys.executable, "-c", code], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True,
+        env={**os.environ, "PYTHONPATH": str(here)},
+    ) as tests:  # fmt: skip
+        assert tests.stdout is not None
+        socket = tests.stdout.readline().strip()
+        assert _stands(socket)
+        tests.kill()
+    ends = time.monotonic() + PATIENCE_S
+    while _stands(socket):
+        assert time.monotonic() < ends, "the window outlived its tests"
+        time.sleep(BOUNCE_S)
+
+
+def _stands(socket: str) -> bool:
+    return subprocess.run(["tmux", "-L", socket, "has-session"], capture_output=True, check=False).returncode == 0
+
+
 TERMINALS: list[type[Terminal]] = [BarePty, *([Tmux] if shutil.which("tmux") else [])]
 
 
 @pytest.mark.parametrize("kind", TERMINALS)
 def test_a_hung_up_terminal_ends_the_program_and_leaves_the_log_whole(
-    tmp_path: Path, kind: type[Terminal]
+    stove: Stove, kind: type[Terminal]
 ) -> None:
-    stove = Stove(tmp_path, kind)
-    terminal = stove.begin()
+    terminal = stove.at(kind).begin()
     wait_for(terminal, "begin: scour")
     step(terminal, " ", "fill A")
     terminal.hang_up()
@@ -221,12 +250,10 @@ def test_small_windows_and_odd_terminals_start_and_say_what_is_next(stove: Stove
     step(terminal, "q", r"The clocks go on|\$|Pane is dead")
 
 
-def test_old_style_mouse_bytes_do_not_end_the_program(tmp_path: Path) -> None:
+def test_old_style_mouse_bytes_do_not_end_the_program(stove: Stove) -> None:
     """A terminal taken up again sends mouse reports with bytes above 0x7F (Textualize/textual issue 6668)."""
-    stove = Stove(tmp_path, BarePty)
-    terminal = stove.begin()
+    terminal = stove.at(BarePty).begin()
     assert isinstance(terminal, BarePty)
     wait_for(terminal, "begin: scour")
     terminal.send(b"\x1b[M \xc8\xc8")
     step(terminal, " ", "fill A")
-    stove.end()
