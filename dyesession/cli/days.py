@@ -85,7 +85,7 @@ def open_day(options: argparse.Namespace) -> int:
     workroom = find_workroom(getattr(options, "workroom", None))
     path = workroom.log(options.log) if options.log else newest_open(workroom)
     if path is None:
-        print(_how_to_begin(workroom))
+        print("\n".join((*unreadable(workroom), _how_to_begin(workroom))))
         return 0
     check_own(path)
     kitchen = workroom.kitchen(None)
@@ -110,6 +110,20 @@ def newest_open(workroom: Workroom) -> Path | None:
         if not day.rehearsal and not any(one.event.kind == "closed" for one in day.entries):
             return path
     return None
+
+
+def unreadable(workroom: Workroom) -> tuple[str, ...]:
+    """A sentence for each log of one's own that cannot be read as a day; they are left as they are."""
+    from dyesession.session.opening import read_day
+
+    said = []
+    for path in workroom.all_logs():
+        if not path.name.startswith(DEMO):
+            try:
+                read_day(DISK, path)
+            except UserError as trouble:
+                said.append(f"{trouble}.")
+    return tuple(said)
 
 
 def _how_to_begin(workroom: Workroom) -> str:

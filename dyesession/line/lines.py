@@ -12,6 +12,7 @@ from dyesession.account.model import Account, LedgerLine
 from dyesession.account.say import rounded_band
 from dyesession.line.home import Home
 from dyesession.session import events as e
+from dyesession.session.amiss import amiss_words
 from dyesession.session.asking import Ask, Cared, caring
 from dyesession.session.fold import Entry, effective
 from dyesession.session.from_shelf import next_in
@@ -140,7 +141,7 @@ def rings_lines(state: State, now_s: float) -> tuple[str, ...]:
 
 def where_lines(day: Snapshot[Account], now_s: float) -> tuple[str, ...]:
     """Where you are: what is in which pot, what is elsewhere, what was added and done last."""
-    state, found = day.state, list[str]()
+    state, found = day.state, [*amiss_words(day.entries)]
     used = [one for one in state.vessels if one.bath is not None or state.lots_in(one.name)]
     under_way = [one for one in state.vessels if state.running_in(one.name)]
     found += [f"{pot_words(state, one, now_s)}." for one in state.vessels if one in used or one in under_way]

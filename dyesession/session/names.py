@@ -6,6 +6,8 @@ from datetime import datetime, timedelta
 
 from dyesession.session.state import State
 
+TENTH_S_US = 100_000
+
 
 def letter(state: State, vessel: str) -> str:
     """A vessel's letter, or its name where it has none yet."""
@@ -20,10 +22,14 @@ def pot(state: State, vessel: str) -> str:
 
 
 def wall_time(state: State, second: float) -> datetime | None:
-    """The wall time of a session second, reckoned from the last entry; None before the first."""
+    """The wall time of a session second, reckoned from the last entry; None before the first.
+
+    To the tenth of a second: clocks drift by thousandths, and 07:00 must not be 06:59 at every other look.
+    """
     if state.instant is None:
         return None
-    return state.instant.at + timedelta(seconds=second - state.now_s)
+    wall = state.instant.at + timedelta(seconds=second - state.now_s)
+    return wall + timedelta(microseconds=TENTH_S_US // 2 - (wall.microsecond + TENTH_S_US // 2) % TENTH_S_US)
 
 
 def clock_text(state: State, second: float) -> str:

@@ -14,6 +14,7 @@ from dyesession.care import DISCLAIMER_SHORT, NO_NUMBER, Household
 from dyesession.session import countdowns as c
 from dyesession.session import events as e
 from dyesession.session import words
+from dyesession.session.amiss import amiss_words
 from dyesession.session.asking import Ask, caring, first_aid_before
 from dyesession.session.craft import craft_line
 from dyesession.session.from_shelf import next_in
@@ -430,4 +431,5 @@ def _where(snapshot: Snapshot[Account], ringing: tuple[Ring, ...], heading: str)
         v.Happened(f"{(one.happened or one.instant.at):%H:%M}", words.happened_words(state, one.event))
         for one in done
     )
-    return v.WhereYouAre(heading, tuple(words.ring_words(state, one)[0] for one in ringing), pots, last)
+    rings = tuple(words.ring_words(state, one)[0] for one in ringing)
+    return v.WhereYouAre(heading, rings, amiss_words(snapshot.entries), pots, last)

@@ -178,13 +178,14 @@ class Happened:
 
 @dataclass(frozen=True)
 class WhereYouAre:
-    """After the program was closed or the machine slept: what rings, what is where, what was done last.
+    """After the program was closed or the machine slept: what rings, what is amiss, what is where, what was done last.
 
     `last` goes forward in time; the oldest are left off where there is no room.
     """
 
     heading: str
     rings: tuple[str, ...] = ()
+    amiss: tuple[str, ...] = ()  # what is wrong with the log, a sentence each
     pots: tuple[PotHolds, ...] = ()
     last: tuple[Happened, ...] = ()
 

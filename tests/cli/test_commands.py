@@ -138,6 +138,17 @@ def test_with_no_day_open_the_program_says_how_to_begin_one(
     assert code == FINE and "dyesession begin madder-brick-red-on-wool" in out
 
 
+def test_a_log_that_is_none_is_spoken_of_where_a_day_is_looked_for(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    log = tmp_path / "logs" / "2026-03-14-madder-aaaa.toml"
+    log.parent.mkdir()
+    log.write_text('format = 1\nsession = "2026-03-14-ma', "utf-8")
+    code, out, _ = run(capsys, "resume", "--workroom", str(tmp_path), "--plain")
+    assert code == FINE and out.startswith(f"{log} is no session log") and "No day is open" in out
+    assert log.read_text("utf-8").endswith("14-ma"), "left as it is"
+
+
 def test_a_log_in_use_is_told_with_its_own_exit_code(tmp_path: Path) -> None:
     begin = [sys.executable, "-m", "dyesession", "begin", "weld-yellow-on-wool", "--fibre", "140 g wool"]
     first = subprocess.Popen(

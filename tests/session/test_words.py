@@ -1,6 +1,6 @@
 """What the dyer is told to do: about the fire under a pot, wetted fibre, a pot that has no letter yet."""
 
-from days import Day
+from days import MORNING, Day
 
 from dyesession.session import events as e
 from dyesession.session import words
@@ -57,3 +57,10 @@ def test_a_pot_is_called_by_letter_and_name_and_by_its_name_alone_while_it_has_n
     day = Day()
     assert words.pot(day.state, "dye pot") == "D, the dye pot"
     assert words.pot(day.state, "blue pot") == "the blue pot"
+
+
+def test_a_deadline_told_a_thousandth_too_early_is_told_by_its_own_minute() -> None:
+    day = Day()
+    on_the_minute_s = 60 - MORNING.second + day.state.now_s
+    assert words.clock_text(day.state, on_the_minute_s - 0.004) == words.clock_text(day.state, on_the_minute_s) == "09:03"
+    assert words.clock_text(day.state, on_the_minute_s - 1) == "09:02"

@@ -357,3 +357,9 @@ def test_what_the_recipe_says_is_read_from_the_front_in_as_many_rows_as_there_ar
     whole, first = text(draw_how(say, 80, 2, DARK)), text(draw_how(say, 80, 1, DARK))
     assert " HOW    Only if it should be darker: skip this step otherwise. Lift the" in whole and "half goes in." in whole
     assert first.rstrip().endswith("…") and "\n" not in first.strip("\n")
+
+
+def test_what_is_amiss_with_the_log_stands_on_the_page_after_an_absence():
+    torn = replace(WHERE.where, amiss=("The end of the log was torn; 64 bytes were set aside in day.torn-1.",))
+    shown = text(draw_where(torn, 60, 18, DARK))
+    assert "The end of the log was torn; 64 bytes" in shown and shown.index("torn") < shown.index("in the pots")

@@ -48,6 +48,7 @@ def draw_where(where: WhereYouAre, width: int, height: int, palette: Palette) ->
     sections = [
         [(say(" "), *line) for line in wrap([say(where.heading, STRONG)], width - 2)],
         _ring_lines(where.rings),
+        [(say(" "), *line) for text in where.amiss for line in wrap([say(text, STRONG)], width - 2)],
         _headed("in the pots", _pot_lines(where.pots, width)),
     ]
     last = _without_oldest(where.last, sum(len(section) for section in sections), height)
