@@ -26,6 +26,7 @@ WIDEST_REACH, LEAST_REACH = (
     1.0,
     0.2,
 )  # how far the slopes are looked for, in steps of the prior; our own choice
+FIRMNESS = 1e-3  # keeps a fit over worlds that hardly differ in an unknown from running away; our own choice
 UNMOVED = 1e-6  # an unknown no reading leans on stays as it was dealt
 NEWTON_STEPS = 8
 LEAST_STRETCH = 1e-9
@@ -136,6 +137,33 @@ def lines_seen(
     point = [best.get(name, 0.0) for name in names]
     starts = [off[0] - _dot(row, point) for row, (off, _, _) in zip(slopes, rows, strict=True)]
     return Lines(tuple(names), slopes, starts, [sd * READING_SCALE for _, sd, _ in rows])
+
+
+def lines_fitted(steps: Mapping[str, Vector], evidence: Sequence[Evidence], weights: Vector) -> Lines:
+    """The lines that fit the worlds as they stand best, each by half of what it weighs and half alike (least
+    squares): no going through the day again is wanted for it.
+    """
+    names = tuple(steps)
+    shares = [math.sqrt((w + 1.0 / WORLDS) / 2.0) for w in weights]
+    columns = [tuple(map(operator.mul, shares, steps[name])) for name in names] + [tuple(shares)]
+    square = _squared(columns)
+    for i in range(len(names)):
+        square[i][i] += FIRMNESS
+    rows = _rows(evidence)
+    rights = []
+    for off, _, _ in rows:
+        row = tuple(map(operator.mul, shares, off))
+        rights.append([sum(map(operator.mul, column, row)) for column in columns])
+    found = solved(square, rights)
+    return Lines(names, [one[:-1] for one in found], [one[-1] for one in found], [sd * READING_SCALE for _, sd, _ in rows])
+
+
+def _squared(columns: Sequence[Vector]) -> list[Row]:
+    square: list[Row] = [[0.0] * len(columns) for _ in columns]
+    for i, one in enumerate(columns):
+        for j in range(i + 1):
+            square[i][j] = square[j][i] = sum(map(operator.mul, one, columns[j]))
+    return square
 
 
 def agreed(lines: Lines) -> Agreed:

@@ -17,6 +17,7 @@ from dyesession.account.beliefs import (
     Placing,
     agreed,
     likelihood,
+    lines_fitted,
     lines_seen,
     look_round,
     put_together,
@@ -49,6 +50,7 @@ IDLE = frozenset(
 MOST_LOOKS, NEAR_ENOUGH, MOST_STEP = 3, 0.25, 2.5
 # Share of the worlds that must count after that, and how often they are put round their middle to get there.
 FEW, MOST_AGAIN = 0.15, 2
+STILL_ENOUGH, MOST_FITS = 0.25, 2
 
 
 @dataclass(frozen=True)
@@ -166,13 +168,20 @@ def _read(before: Ledger, after: Ledger, happening: Happening) -> Ledger:
 def _weighed(ledger: Ledger) -> Ledger:
     """The worlds weighed afresh by all that was read, and put elsewhere where too few of them count."""
     found = _weighed_as_placed(ledger)
-    if counting(found.weights) < ENOUGH * WORLDS:
-        found = _fuller(found, _better_place(found))
-    for _ in range(MOST_AGAIN):
-        if counting(found.weights) >= FEW * WORLDS:
+    for enough in (ENOUGH, STILL_ENOUGH, FEW)[:MOST_FITS]:
+        if counting(found.weights) >= enough * WORLDS:
             break
-        found = _fuller(found, _round_the_middle(found))
+        found = _fuller(found, _fitted_place(found))
+    if counting(found.weights) < FEW * WORLDS:
+        found = _fuller(found, _better_place(found))
     return replace(found, lines=l.banded(found.course.moves, found.weights))
+
+
+def _fitted_place(ledger: Ledger) -> Placing:
+    """Where prior and readings agree best by the lines that fit the worlds as they stand."""
+    known = ledger.held.unknowns
+    lines = lines_fitted(known.steps, ledger.held.evidence, ledger.weights)
+    return put_together(known.dealt(), lines, agreed(lines))
 
 
 def _fuller(ledger: Ledger, placing: Placing) -> Ledger:
