@@ -17,6 +17,7 @@ from dyesession.dyeing.limits import above_zero
 
 G_PER_KG, S_PER_MIN, PER_CENT = 1000.0, 60.0, 100.0
 LEAST_G = 1e-6
+LEAST_SNIPPET_G = 1e-9  # a snippet of a gram takes milligrams
 # A snippet takes no more evenly than a skein, and its depth is read by eye or from a photo: one standard deviation of
 # the share read; judgement.
 SNIPPET_SD = 0.12
@@ -43,11 +44,19 @@ class Along:
     at_rest_of_wanted: Band90 | None = None
 
 
-def along(account: Account, lot: str, snippet_share: float | None = None) -> Along | None:
+def along(
+    account: Account,
+    lot: str,
+    snippet_share: float | None = None,
+    snippet: str = "",
+    share_sd: float = SNIPPET_SD,
+) -> Along | None:
     """How far along a lot in a dyebath is; None where it is in none, or has taken nothing yet.
 
-    `snippet_share` is the depth of a dried snippet, dipped with the lot and out just now, over the depth wanted,
-    on a scale on which half the dye is half the number (K/S). Raises `OutOfRange` where it is not above nought.
+    `snippet_share` is the depth of a dried snippet over the depth wanted, on a scale on which half the dye is half
+    the number (K/S), `share_sd` its standard deviation as a share of it. `snippet` names the one that was dipped:
+    the depth is that of its own time in the bath; "" for one dipped with the lot and out just now. Raises
+    `OutOfRange` where the share is not above nought.
     """
     behind = account.behind
     if not isinstance(behind, Behind):
@@ -64,6 +73,10 @@ def along(account: Account, lot: str, snippet_share: float | None = None) -> Alo
     )
     if not dye or mean(fibre.taken(dye)) <= LEAST_G:
         return None
+    told = behind.held.fibres.get(snippet)
+    here = fibre.taken(dye)
+    if told is not None and told.mass_g > 0.0 and mean(told.taken(dye)) > LEAST_SNIPPET_G:
+        here = times(told.taken(dye), fibre.mass_g / told.mass_g)
     rest, end = _at_rest(behind, there.place, lot, dye), _at_end(behind, there.place, lot, dye)
     shown = Along(
         lot,
@@ -77,25 +90,26 @@ def along(account: Account, lot: str, snippet_share: float | None = None) -> Alo
     return (
         shown
         if snippet_share is None
-        else _with_snippet(shown, behind, snippet_share, fibre.taken(dye), rest, end)
+        else _with_snippet(shown, behind, (snippet_share, share_sd), (here, fibre.taken(dye), rest), end)
     )
 
 
 def _with_snippet(
     shown: Along,
     behind: Behind,
-    share: float,
-    now: Vector,
-    rest: Vector,
+    share_and_sd: tuple[float, float],
+    lot_as_snippet_now_rest: tuple[Vector, Vector, Vector],
     end: tuple[Vector, float] | None,
 ) -> Along:
     """With what the snippet tells: depth goes with grams on the fibre, so the rest brings what the shape says."""
+    share, sd = share_and_sd
     above_zero("depth of the snippet over the depth wanted", share, "0.7")
+    as_snippet, now, rest = lot_as_snippet_now_rest
     read = PER_CENT * share
-    error = SNIPPET_SD * Z_90
+    error = sd * Z_90
 
     def wanted(of: Vector) -> Band90:
-        grown = behind.band(tuple([g / n if n > 0.0 else 1.0 for g, n in zip(of, now, strict=True)]))
+        grown = behind.band(tuple([g / n if n > 0.0 else 1.0 for g, n in zip(of, as_snippet, strict=True)]))
         spread_low = math.hypot(error, 1.0 - grown.low / grown.mean)
         spread_high = math.hypot(error, grown.high / grown.mean - 1.0)
         middle = read * grown.mean

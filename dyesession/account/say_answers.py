@@ -167,7 +167,7 @@ def _far(found: Along) -> str:
 def _wanted(found: Along) -> str:
     assert found.of_wanted is not None
     assert found.at_rest_of_wanted is not None
-    dry = f"The dried snippet stands at {rounded_band(found.of_wanted, '%')} of the depth you want"
+    dry = f"By the dried snippet the {found.lot} stands at {rounded_band(found.of_wanted, '%')} of the depth you want"
     later = found.at_end_of_wanted or found.at_rest_of_wanted
     when = "left to the end of its hold" if found.at_end_of_wanted is not None else "left as long as it takes"
     return f"{dry}; {when} it would come to {rounded_band(later, '%')}"

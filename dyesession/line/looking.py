@@ -6,6 +6,7 @@ Only prints; nothing here changes the day.
 import re
 
 from dyesession.account import line as said_line
+from dyesession.account.asked_snippet import snippet_asked
 from dyesession.account.say import main_bath
 from dyesession.account.told import dark_enough, old_bath_asked, picture, told
 from dyesession.care import DISCLAIMER_LONG
@@ -89,6 +90,14 @@ def would(phrase: Phrase) -> Answer:
     return Tell(tuple(said_line(one) for one in old_bath_asked(day.account, bath, found[0])))
 
 
+def dried(phrase: Phrase) -> Answer:
+    """`dried D 70 %`: how far along the fibre is, by a dried snippet's depth or its colour."""
+    day, vessel = phrase.scene.day, phrase.pot()
+    main = main_bath(day.account, day.plan)
+    bath = vessel or (main.vessel if main is not None else "")
+    return Tell(tuple(said_line(one) for one in snippet_asked(day.account, bath, phrase.rest)))
+
+
 _FIBRE = re.compile(r"\d+(?:[.,]\d+)?\s*(?:g|kg|oz|lb)\b.*")
 
 
@@ -120,6 +129,7 @@ VERBS = (
     Verb(("account",), "b", "account D", "every line of a bath's account", account, timed=False),
     Verb(("dark",), "", "dark D", "is it dark enough, wet, now", dark, timed=False),
     Verb(("would",), "", "would D 80 g silk", "what an old bath would still do", would, timed=False),
+    Verb(("dried",), "", "dried D 70 %", "how far along, by a dried snippet", dried, timed=False),
     Verb(("steps",), "", "steps", "every step and how it stands", steps, timed=False),
     Verb(("entries",), "", "entries", "the last entries with their numbers", entries, timed=False),
     Verb(("care",), "", "care", "the reminders once more", care, timed=False),

@@ -80,6 +80,7 @@ class Acts:
             m.ChangePlan: lambda act: self._want("plan"),
             m.SaveElsewhere: lambda act: self._asides.save_elsewhere(),
             m.AskOldBath: lambda act: self._asides.ask_old_bath(self._pot),
+            m.AskSnippet: lambda act: self._asides.ask_snippet(self._pot),
             m.StopEarly: lambda act: self._want("stop"),
             m.BreakOff: lambda act: self._want("break off"),
             m.DipSnippet: self._dip,
@@ -230,11 +231,11 @@ class Acts:
             self._day.do(e.Entered(out.name, step.plan.vessel or ""), f"{out.name} is in again.")
 
     def _account(self, act: m.OpenAccount) -> None:
-        from dyesession.ui.bath_page import ASK_KEY, bath_page
+        from dyesession.ui.bath_page import OTHER_FIBRE_KEY, SNIPPET_KEY, bath_page
 
         snapshot = self._day.session.snapshot
         page = bath_page(snapshot.account, snapshot.plan, snapshot.state, self._pot)
-        self._day.show_page("Bath account", page, {ASK_KEY: m.AskOldBath})
+        self._day.show_page("Bath account", page, {OTHER_FIBRE_KEY: m.AskOldBath, SNIPPET_KEY: m.AskSnippet})
 
     def _more(self, act: m.ShowMore) -> None:
         """The rare and grave acts stand behind two keys, so that no wet finger finds them alone."""

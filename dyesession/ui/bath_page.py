@@ -9,7 +9,7 @@ from dyesession.plan.model import Plan
 from dyesession.session import words
 from dyesession.session.state import State
 
-ASK_KEY = "1"  # as on the page of rare acts: a row by its number
+OTHER_FIBRE_KEY, SNIPPET_KEY = "1", "2"  # as on the page of rare acts: a row by its number
 NOTHING = "Nothing has moved yet: the first line comes with the first water."
 LEAST = FINEST / 2.0  # less of a thing is "less than 0.1": it would round to nothing
 
@@ -21,7 +21,10 @@ def bath_page(account: Account, plan: Plan, state: State, vessel: str = "") -> s
     shown = vessel or (main.vessel if main is not None else "")
     drawn = picture(account, shown) if shown else ""
     parts = ["\n".join(said_line(one) for one in said), f"strength over the day  {drawn}" if drawn else ""]
-    parts += [f"{ASK_KEY}  what would it still do for other fibre?"] if account.baths else []
+    parts += [
+        f"{OTHER_FIBRE_KEY}  what would it still do for other fibre?\n"
+        f"{SNIPPET_KEY}  how far along is the fibre, by a dried snippet?"
+    ] if account.baths else []
     return "\n\n".join(one for one in (*parts, ledger_page(account, state)) if one)
 
 

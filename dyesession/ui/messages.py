@@ -114,6 +114,10 @@ class AskOldBath(Act):
     """What a bath would still do for other fibre is asked; how much of which fibre is typed."""
 
 
+class AskSnippet(Act):
+    """How far along the fibre is by a dried snippet is asked; its depth or its colour is typed."""
+
+
 class StopEarly(Act):
     """The day is to end early; a reason is asked for."""
 

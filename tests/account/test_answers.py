@@ -62,7 +62,7 @@ def test_a_third_extraction_of_the_weld_is_hardly_worth_it() -> None:
         if one.about == "water"
     )
     assert line(water) == (
-        "You have 3.8 ± 0.1 L, and the wet wool brings 0.4 ± 0.3 L: nearly the 4.2 L planned. Another 1.8 L"
+        "You have 3.8 ± 0.1 L, and the wet wool brings 0.4 ± 0.2 L: nearly the 4.2 L planned. Another 1.8 L"
         " would have to be steamed down by 1.8 L: over an hour for each kilowatt that reaches the pot."
     )
 
@@ -250,7 +250,7 @@ def test_a_dried_snippet_says_what_the_rest_would_bring() -> None:
     assert found.at_rest_of_wanted.mean == pytest.approx(60.0 / 0.632, rel=0.01)
     assert found.at_rest_of_wanted.half_width > 10.0
     words = line(along_words(found)[1])
-    assert words.startswith("The dried snippet stands at 60 ± 1")
+    assert words.startswith("By the dried snippet the first skein stands at 60 ± 1")
     with pytest.raises(OutOfRange):
         along(account, "first skein", snippet_share=0.0)
 

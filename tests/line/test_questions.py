@@ -61,5 +61,8 @@ def test_is_it_dark_enough_wet_has_its_answer_in_the_dye_bath(tmp_path):
     out = typed_after(day.type(["dark D"]), "dark D")
     assert "of the madder it would take in the end" in out[0] and "a guess" in out[0]
     assert any("Wet fibre looks darker than it dries" in line for line in out)
+    dried = typed_after(day.type(["dried D 60 %"]), "dried D 60 %")
+    assert any("By the dried snippet the large skein stands at 60 ± " in line for line in dried)
+    assert typed_after(day.type(["dried D"]), "dried D")[0].startswith("Not done: ")
     drawn = next(line for line in typed_after(day.type(["account D"]), "account D") if line.startswith("Over the day: "))
     assert "g/L" in drawn and len(set(drawn) & set("▁▂▃▄▅▆▇█")) >= 3

@@ -47,7 +47,7 @@ def flat(stove: Stove) -> str:
 async def test_while_the_dyestuff_is_in_the_sieve_the_stove_says_what_a_refresh_would_bring(tmp_path: Path) -> None:
     async with about_to_begin("extract 3", tmp_path) as (stove, _):
         said = flat(stove)
-        assert "Again? Match a strain" in said and "first: 3 to 2" in said and "% more for 100 min heat, a guess" in said
+        assert "Again? Match a strain" in said and "first: 2 to 2" in said and "% more for 100 min heat, a guess" in said
 
 
 @pytest.mark.parametrize(("size", "drawn"), [((60, 18), False), ((80, 24), False), ((200, 60), True)])
@@ -67,6 +67,28 @@ def test_the_old_bath_answers_for_any_fibre_and_its_strength_is_drawn_where_ther
             assert facts(stove) == before
 
     asyncio.run(look())
+
+
+@at_the_stove
+async def test_a_dried_snippet_says_how_far_along_the_skeins_are_and_nothing_is_written(tmp_path: Path) -> None:
+    stove = Stove(tmp_path)
+    for _ in range(400):
+        account = stove.session.snapshot.account
+        if any(one.place == "dye pot" and one.taken and one.taken[0].grams.mean > 1.0 for one in account.fibres):
+            break
+        go_on(stove)
+    async with stove.app.run_test(size=(80, 24)) as pilot:
+        await stove.settle(pilot)
+        await stove.press(pilot, "escape")
+        before = facts(stove)
+        await stove.press(pilot, "b", "2")
+        assert "How deep, dry, of the depth you want? For example 70 %" in flat(stove)
+        await stove.press(pilot, *"60", "space", "%", "enter")
+        assert re.search(r"By the dried snippet the large skein stands at 60 ± \d+ %", flat(stove))
+        await stove.press(pilot, "b", "2", *"darker", "enter")
+        assert "says nothing of a dried snippet" in flat(stove)
+        assert facts(stove) == before
+    stove.session.close()
 
 
 @pytest.mark.parametrize("size", [(60, 18), (80, 24), (200, 60)])

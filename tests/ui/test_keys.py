@@ -10,7 +10,7 @@ from dyesession.ui.keys import BY_KEY, KEYS, key_table, key_words
 
 POSTED_OTHERWISE = {
     "Act", "Typed", "Entered", "Chosen", "PotTouched", "RowMarked", "RowChosen",
-    "AskOldBath",  # the key of the account's own page
+    "AskOldBath", "AskSnippet",  # the keys of the account's own page
 }  # fmt: skip
 
 
