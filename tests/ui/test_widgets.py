@@ -197,6 +197,18 @@ def test_the_strength_is_large_from_three_rows_on():
     assert text(draw_account(TWO_POTS.account, 80, 1, DARK)).startswith(" The dye pot holds")
 
 
+def test_where_the_second_sentence_would_be_lost_the_first_gives_way_to_what_the_figure_says() -> None:
+    first = Sentence((Said("The dye pot holds the colour of 50 to 116 g of your 120 g madder."),), "a guess")
+    again = Sentence((Said("Again? Match a strain first: 2 to 24 % more for 100 min heat."),), "a guess")
+    figure = Strength("50 to 116", "g", "of 120 g madder", "guess")
+    tight = " ".join(text(draw_account(Account(figure, (first, again)), 80, 3, DARK)).split())
+    assert "of 120 g madder, a guess. Again?" in tight and "heat, a guess." in tight and "holds" not in tight
+    roomy = text(draw_account(Account(figure, (first, again)), 200, 5, DARK))
+    assert "The dye pot holds the colour of" in roomy and "Again? Match" in roomy
+    alone = " ".join(text(draw_account(Account(figure, (first,)), 80, 3, DARK)).split())
+    assert "The dye pot holds the" in alone
+
+
 def test_an_estimate_says_where_it_comes_from():
     sentence = Sentence((Said("A holds "), Said("71 ± 13 g.", "strong")), "modelled")
     assert text(draw_account(Account(None, (sentence,)), 80, 1, DARK)) == " A holds 71 ± 13 g, modelled."

@@ -3,9 +3,11 @@
 Draws the figures it is handed and the word for where each comes from; reckons nothing.
 """
 
+from collections.abc import Sequence
+
 from dyesession.ui.block_text import BIG, SMALL, block_rows
 from dyesession.ui.ink import EMPTY, QUIET, STRONG, TEXT, Ink, Line, Span, cut_line, say, width_of, wrap
-from dyesession.ui.stove_view import Account, Sentence, Strength, Weight
+from dyesession.ui.stove_view import Account, Said, Sentence, Strength, Weight
 from dyesession.ui.theme import Palette
 
 _INKS: dict[Weight, Ink] = {"plain": TEXT, "strong": STRONG, "quiet": QUIET}
@@ -27,13 +29,26 @@ def sentence_spans(sentence: Sentence) -> list[Span]:
 
 def _paragraph(account: Account, width: int, rows: int) -> list[Line]:
     """As many whole sentences as there are rows for; the first is cut where it is too long by itself."""
-    spans: list[Span] = []
-    for index, sentence in enumerate(account.sentences):
-        longer = [*spans, say(" "), *sentence_spans(sentence)]
-        if index and len(wrap(longer, width)) > rows:
-            break
-        spans = longer
-    return wrap(spans, width, rows)
+    return _whole(account.sentences, width, rows)
+
+
+def _beside_figure(account: Account, width: int, rows: int) -> list[Line]:
+    """The sentences beside the figure. Where the second would be lost, the first gives way: the figure says it."""
+    first, others = account.sentences[:1], account.sentences[1:]
+    if account.strength is not None and others and len(wrap(_spans((*first, others[0])), width)) > rows:
+        short = Sentence((Said(f"{account.strength.of}.", "quiet"),), first[0].how)
+        if len(wrap(_spans((short, others[0])), width)) <= rows:
+            return _whole((short, *others), width, rows)
+    return _whole(account.sentences, width, rows)
+
+
+def _whole(sentences: Sequence[Sentence], width: int, rows: int) -> list[Line]:
+    shown = next(n for n in range(len(sentences), -1, -1) if n <= 1 or len(wrap(_spans(sentences[:n]), width)) <= rows)
+    return wrap(_spans(sentences[:shown]), width, rows)
+
+
+def _spans(sentences: Sequence[Sentence]) -> list[Span]:
+    return [span for sentence in sentences for span in (say(" "), *sentence_spans(sentence))]
 
 
 def _figure(strength: Strength, width: int, rows: int) -> list[Line] | None:
@@ -64,7 +79,7 @@ def draw_account(account: Account, width: int, height: int, palette: Palette) ->
         text = _paragraph(account, min(_LONGEST_LINE, width - 2), _text_rows(account, height))
         return [cut_line((say(" "), *line), width) for line in [*text, *_today(account, width, height - len(text))]]
     room = min(_LONGEST_LINE, width - max(width_of(line) for line in figure) - 4)
-    text = _paragraph(account, room, _text_rows(account, height))
+    text = _beside_figure(account, room, _text_rows(account, height))
     if not account.sentences and account.strength:
         text = wrap([say(f"{account.strength.of} "), say(account.strength.how, QUIET)], room, height)
     return [cut_line(line, width) for line in _beside(figure, [*text, *_today(account, room, height - len(text))])]
