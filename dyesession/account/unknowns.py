@@ -70,11 +70,11 @@ VOLUME_STEP = Prior("error of a reading", 1.0, math.exp(-Z_90), math.exp(Z_90), 
 # Judged bands are judged too surely: these are taken so much wider, so that bands still hold four days in five where
 # every guess was twice too sure. Our own choice, on the simulated days (tests/bench/bench_account.py).
 JUDGED_TOO_SURELY = {
-    "kept share of": 1.5,
+    "kept share of": 1.4,
     "stiffening of": 1.2,
     "fading of": 1.2,
     "liquor held by": 1.1,
-    "partition of": 1.15,
+    "partition of": 1.1,
 }
 
 # What a strong home ring brings into the pot, and so the most steam it can drive while no burner is told.
