@@ -157,7 +157,7 @@ def test_a_strength_beside_nothing_known_is_kept_and_not_counted() -> None:
     account = two_strains(e.Read("extract pot", strength=3.0, against="the card", how="read"))
     assert not account.strengths[-1].counted
     assert left(account).mean == pytest.approx(left(two_strains(None)).mean, rel=0.02)
-    assert left(account).half_width == pytest.approx(left(two_strains(None)).half_width, rel=0.02)
+    assert left(account).half_width == pytest.approx(left(two_strains(None)).half_width, rel=0.03)
 
 
 def dipped(read: e.Read | None) -> Account:
