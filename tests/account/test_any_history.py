@@ -9,10 +9,13 @@ from days import Day
 from histories import moves, play
 from hypothesis import HealthCheck, given, settings
 
+from dyesession.account.beside import Beside
 from dyesession.account.estimate import unbalanced
 from dyesession.account.ledger import Ledger
 from dyesession.account.live import reckoner_for
 from dyesession.account.say import sentences
+from dyesession.account.unknowns import Starting
+from dyesession.dyeing.priors import Prior
 from dyesession.kitchen.model import Kitchen
 from dyesession.plan.changes import NewIngredient, NewStep, change_for_log
 from dyesession.plan.improvised import improvised
@@ -95,20 +98,38 @@ def a_stage(name: str, stage: str, vessel: str, new: tuple[NewIngredient, ...], 
     return e.Replanned("step", name, "as it comes", changes=changes)
 
 
-def an_improvised_day() -> Pages:
-    """Silk mordanted with alum and dyed with weld, and nothing of it planned."""
+def an_improvised_day(jar: str = "weld") -> Pages:
+    """Silk mordanted with alum and dyed with weld, called as its jar is, and nothing of it planned."""
     day = Pages(improvised((FibreLot("hank", "silk", 80.0),), Kitchen()))
     alum = (NewIngredient("alum", "potassium alum", "mordant"),)
-    weld = (NewIngredient("weld", "weld", "dyestuff"),)
+    weld = (NewIngredient(jar, "weld", "dyestuff"),)
     day.write(a_stage("mordant", "mordant", "big pot", alum, add=(PlannedAddition("alum", 10.0),)))
     day.write_all((e.Filled("big pot", 3.0), e.Added("alum", "big pot", 10.0), e.Entered("hank", "big pot")))
     day.write_all((e.Begun("mordant", early="now"), e.Lit("big pot"), e.Reached("big pot", 85.0)))
     day.write_all((e.Finished("mordant"), e.Lifted("hank", "big pot")), 60.0)
-    day.write(a_stage("extract", "extract", "small pot", weld, add=(PlannedAddition("weld", 60.0),)))
-    day.write_all((e.Filled("small pot", 2.0), e.Added("weld", "small pot", 60.0), e.Lit("small pot")))
+    day.write(a_stage("extract", "extract", "small pot", weld, add=(PlannedAddition(jar, 60.0),)))
+    day.write_all((e.Filled("small pot", 2.0), e.Added(jar, "small pot", 60.0), e.Lit("small pot")))
     day.write_all((e.Strained("small pot", "dye pot", 1.7, "read"), e.ToppedUp("dye pot", to_l=2.4)), 60.0)
     day.write_all((e.Entered("hank", "dye pot"), e.Lit("dye pot"), e.Reached("dye pot", 85.0)))
     return day.write(e.Lifted("hank", "dye pot"), 60.0)
+
+
+def test_an_improvised_day_reckons_with_the_dyer_s_own_numbers_whatever_the_jar_is_called() -> None:
+    """Numbers by the dyestuff's own name: little taken where it goes quickly, nearly all where it goes slowly."""
+
+    def taken(partition: float) -> Prior:
+        return Prior("partition of weld on silk", partition, partition / 1.05, partition * 1.05, "log", "learned")
+
+    rate = Prior("rate of weld", 0.2, 0.19, 0.21, "log", "learned")
+    hanging = Beside("rate of weld", "log", ((0.02, taken(900.0)), (0.2, taken(10.0))))
+    own = Starting({one.name: one for one in (taken(100.0), rate)}, {"partition of weld on silk": hanging})
+    shares = []
+    for starting in (Starting(), own):
+        hank = an_improvised_day("old weld").account(starting).fibre("hank")
+        assert hank is not None and hank.taken[0].lot == "old weld"
+        shares.append(hank.taken[0].grams)
+    guessed, known = shares
+    assert known.high < guessed.mean and known.high - known.low < 0.6 * (guessed.high - guessed.low)
 
 
 def test_an_improvised_day_has_a_whole_account() -> None:

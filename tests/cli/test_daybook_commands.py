@@ -250,6 +250,12 @@ def test_a_new_day_starts_from_what_days_taught_and_its_log_says_so(
     assert check_log(path) == []
     again = folder.resume(path)
     again.close()
+    freely = folder.begin_freely(plan.lots)
+    improvised = Path(freely.snapshot.path)
+    freely.close()
+    by_substance = read_day(DISK, improvised).header["prior"]
+    assert {one["name"].replace("madder root", "madder") for one in by_substance} == {one["name"] for one in tables}
+    assert all(one["from"] == ["2025-04-12-own"] for one in by_substance) and check_log(improvised) == []
 
 
 def test_a_day_is_repeated_towards_a_target(room: Path, capsys: pytest.CaptureFixture[str]) -> None:
