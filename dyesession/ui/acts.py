@@ -22,7 +22,7 @@ from dyesession.session.typed_stage import EXAMPLE as STAGE_EXAMPLE
 from dyesession.session.typed_strength import HOW_TO_TAKE
 from dyesession.session.understood import Understood
 from dyesession.ui import messages as m
-from dyesession.ui.asides import Asides
+from dyesession.ui.asides import NOTHING_TO_DO, Asides
 from dyesession.ui.explained_places import STOVE_HELP
 from dyesession.ui.in_hand import asked_for, in_hand, step_of_interest, weighed_now
 from dyesession.ui.keys import KEYS, key_table
@@ -121,7 +121,7 @@ class Acts:
     def _waiting(self, wait: Wait) -> str:
         if wait.until_s is None:
             return "The day is done." if not wait.step else f"{wait.step} waits for a reason to begin, or to be left out."
-        return f"Nothing to do until {words.clock_text(self._state, wait.until_s)}."
+        return f"{NOTHING_TO_DO} {words.clock_text(self._state, wait.until_s)}."
 
     def _want(self, meaning: Meaning) -> None:
         """Ask for a text in the entry line."""

@@ -23,6 +23,8 @@ if TYPE_CHECKING:
     from dyesession.ui.stove_day import StoveDay
 
 Aside = Literal["", "save elsewhere", "old bath", "snippet"]
+NOTHING_TO_DO = "Nothing to do until"
+"""How a note begins that is true only as long as nothing is to be done."""
 
 
 class Asides:

@@ -11,25 +11,24 @@ from dyesession.account import Account, Band90, sentences
 from dyesession.account.say import main_bath, rounded_band
 from dyesession.account.told import again, dark_enough
 from dyesession.care import DISCLAIMER_SHORT, NO_NUMBER, Household
-from dyesession.session import countdowns as c
 from dyesession.session import events as e
 from dyesession.session import words
 from dyesession.session.amiss import amiss_words
 from dyesession.session.asking import Ask, caring, first_aid_before
 from dyesession.session.craft import craft_line
 from dyesession.session.from_shelf import next_in
-from dyesession.session.heating_up import NOTHING, heat_said
 from dyesession.session.offered import offered, still_to_weigh, touch_words
 from dyesession.session.session import Snapshot
-from dyesession.session.state import SIEVE, State, StepState, Vessel
+from dyesession.session.state import SIEVE, State, StepState
 from dyesession.session.suggest import Ring, Suggestion, Wait, rings
 from dyesession.session.typed import Meaning
 from dyesession.storage import shown
 from dyesession.ui import stove_view as v
-from dyesession.ui.asides import Aside
+from dyesession.ui.asides import NOTHING_TO_DO, Aside
 from dyesession.ui.day_pictures import bars, curve
+from dyesession.ui.from_pots import pots_shown
 from dyesession.ui.keys import key_words
-from dyesession.units import by_eye, show_duration, show_mass, show_temperature, show_volume
+from dyesession.units import show_duration, show_mass
 
 MOST_CARE = 3
 LAST_ENTRIES = 3
@@ -43,7 +42,6 @@ STATES: dict[str, v.StageState] = {
     "stopped": "skipped",
 }
 CareShown = tuple[tuple[str, ...], int]  # the lines, and how many of them must be whole
-UNKNOWN_FILL = 0.5  # drawn half full where neither pot nor volume is known
 
 
 @dataclass(frozen=True)
@@ -84,7 +82,7 @@ def stove_view(
         fibre=_fibre(snapshot),
         wall_clock=words.clock_text(state, now_s),
         lanes=_lanes(state),
-        pots=_pots(snapshot, now_s),
+        pots=pots_shown(snapshot, now_s),
         account=_account(snapshot, today),
         care=care,
         care_whole=whole,
@@ -100,10 +98,15 @@ def stove_view(
         **_on_offer(snapshot, suggestion, mode),
         where=_where(snapshot, ringing, mode.where) if mode.where else None,
         away=mode.away,
-        note=mode.note or next_in(state, snapshot.shelf),
+        note=_still_so(mode.note, suggestion) or next_in(state, snapshot.shelf),
         curve=curve(snapshot, now_s),
         bars=bars(snapshot.account),
     )
+
+
+def _still_so(note: str, suggestion: Suggestion) -> str:
+    """A note, but not that there is nothing to do once there is."""
+    return "" if note.startswith(NOTHING_TO_DO) and not isinstance(suggestion, Wait) else note
 
 
 def is_typing(suggestion: Suggestion, mode: Mode) -> bool:
@@ -173,120 +176,6 @@ def _together(state: State) -> list[StepState]:
 def _stage(state: State, step: StepState) -> v.Stage:
     ready = state.status == "open" and state.ready(step)
     return v.Stage(step.name, "ready" if ready else STATES[step.status])
-
-
-def _pots(snapshot: Snapshot[Account], now_s: float) -> tuple[v.Pot, ...]:
-    state = snapshot.state
-    shown = [one for one in state.vessels if one.bath or state.lots_in(one.name) or state.running_in(one.name)]
-    return tuple(_pot(snapshot, one, now_s) for one in shown)
-
-
-def _pot(snapshot: Snapshot[Account], vessel: Vessel, now_s: float) -> v.Pot:
-    state = snapshot.state
-    step = state.running_in(vessel.name)
-    due = step is not None and step.countdown is not None and c.due(step, now_s)
-    heat = heat_said(state, snapshot.entries, vessel, now_s) if not due else NOTHING
-    return v.Pot(
-        letter=vessel.letter,
-        name=vessel.name,
-        fill=_fill(snapshot, vessel),
-        liquor=_liquor(snapshot, vessel),
-        clock=_clock(step, now_s),
-        state=_pot_state(step, now_s),
-        on_heat=vessel.on_heat,
-        first=heat.short or _first_line(state, step, now_s),
-        second="; ".join(one for one in (heat.more, _second_line(snapshot, vessel, now_s)) if one),
-        loudness=state.vessels.index(vessel),
-    )
-
-
-def _volume_l(snapshot: Snapshot[Account], vessel: Vessel) -> float | None:
-    estimate = snapshot.account.bath(vessel.name)
-    if estimate is not None:
-        return estimate.volume_l.mean
-    return vessel.bath.volume_l if vessel.bath else None
-
-
-def _fill(snapshot: Snapshot[Account], vessel: Vessel) -> float:
-    if vessel.bath is None:
-        return 0.0
-    volume_l, capacity_l = _volume_l(snapshot, vessel), vessel.capacity_l
-    if capacity_l is None:
-        planned = [one.water_l for one in snapshot.plan.steps if one.vessel == vessel.name and one.water_l]
-        capacity_l = max(planned) / v.FILL_MARK if planned else None
-    if volume_l is None or not capacity_l:
-        return UNKNOWN_FILL
-    return min(1.0, volume_l / capacity_l)
-
-
-def _liquor(snapshot: Snapshot[Account], vessel: Vessel) -> str | None:
-    """The liquor's own colour, once it has been read and as long as the same bath stands there."""
-    for entry in reversed(snapshot.entries):
-        event = entry.event
-        if isinstance(event, e.Read) and event.vessel == vessel.name and event.colour.startswith("#"):
-            return event.colour
-        if isinstance(event, e.Kept | e.Discarded | e.Filled) and event.vessel == vessel.name:
-            return None
-    return None
-
-
-def _clock(step: StepState | None, now_s: float) -> v.Clock | None:
-    if step is None or step.countdown is None:
-        return None
-    return v.countdown_clock(step.countdown.left_s(now_s))
-
-
-def _pot_state(step: StepState | None, now_s: float) -> v.PotState:
-    if step is None or (step.countdown is None and step.status != "paused"):
-        return "waiting"
-    if step.status == "paused":
-        return "paused"
-    if not c.due(step, now_s) or step.countdown is None:
-        return "running"
-    return "overdue" if step.countdown.left_s(now_s) < -60 else "due"
-
-
-def _first_line(state: State, step: StepState | None, now_s: float) -> str:
-    if step is None:
-        return "waiting"
-    if step.countdown is None:
-        return f"{step.name}: getting ready"
-    countdown = step.countdown
-    until = "in the morning" if countdown.overnight else words.clock_text(state, countdown.deadline_s)
-    at = "" if countdown.target_c is None else _heat_in_short(state, countdown.target_c)
-    was = ", was until" if c.due(step, now_s) else " until"
-    if step.status == "paused":
-        return f"{step.name}, paused"
-    if countdown.kind == "rise":
-        return f"up to {at}, look at {until}"
-    if countdown.kind == "cool":
-        return f"cooling to {at}, look at {until}"
-    return f"{at or step.name}{was} {until}"
-
-
-def _heat_in_short(state: State, degrees_c: float) -> str:
-    return by_eye(degrees_c) if state.by_eye else show_temperature(degrees_c)
-
-
-def _second_line(snapshot: Snapshot[Account], vessel: Vessel, now_s: float) -> str:
-    pieces = []
-    if vessel.temperature_c is not None and vessel.temperature_s is not None:
-        ago_min = int((now_s - vessel.temperature_s) // 60)
-        when = "just now" if ago_min < 1 else f"{show_duration(ago_min)} ago"
-        pieces.append(f"read {show_temperature(vessel.temperature_c)}, {when}")
-    volume_l = _volume_l(snapshot, vessel)
-    if volume_l:
-        pieces.append(show_volume(volume_l, estimate=True))
-    pieces += _contents(snapshot.state, vessel)
-    return "; ".join(pieces)
-
-
-def _contents(state: State, vessel: Vessel) -> list[str]:
-    pieces = [one.name for one in state.lots_in(vessel.name)]
-    pieces += [f"{one.name} {show_mass(one.mass_g)}" for one in state.dyestuffs if one.place == vessel.name]
-    if vessel.bath is not None:
-        pieces += [f"{one.ingredient} {show_mass(one.mass_g)}" for one in vessel.bath.contents]
-    return pieces
 
 
 def _account(snapshot: Snapshot[Account], today: str) -> v.Account:

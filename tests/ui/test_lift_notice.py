@@ -11,7 +11,9 @@ from dyesession.account import reckon
 from dyesession.session import events as e
 from dyesession.session.from_shelf import FromShelf, ShelfFibre
 from dyesession.session.session import Snapshot
+from dyesession.session.suggest import Wait
 from dyesession.ui.contact_sheet import FixtureApp, shown
+from dyesession.ui.from_pots import pot_line
 from dyesession.ui.from_session import Mode, stove_view
 
 SILK = ShelfFibre("silk hank", "silk", 40.0, "alum 15 %", date(2026, 2, 1), "2026-02-01-silk-aaaa")
@@ -59,3 +61,19 @@ def test_what_was_just_typed_is_answered_first_and_without_waiting_fibre_nothing
     day, _, snapshot = lifted
     assert view_of(snapshot, day, Mode(note="D has pH 4.5")).note == "D has pH 4.5"
     assert view_of(replace(snapshot, shelf=FromShelf()), day).note == ""
+
+
+def test_that_there_is_nothing_to_do_is_said_no_longer_once_there_is(lifted):
+    day, _, snapshot = lifted
+    idle = Mode(note="Nothing to do until 12:00.")
+    assert not isinstance(day.suggest(), Wait)
+    assert "Nothing to do" not in view_of(snapshot, day, idle).note
+    waiting = stove_view(snapshot, day.now_s, Wait(day.now_s + 60, "dye"), idle, NOBODY)
+    assert waiting.note == idle.note
+
+
+def test_a_rest_over_night_is_said_to_run_until_morning():
+    day = Day()
+    while (step := day.state.step("dry")) is None or step.status != "running":
+        day.space()
+    assert pot_line(day.state, replace(step, countdown=replace(step.countdown, overnight=True)), day.now_s) == "dry until morning"
