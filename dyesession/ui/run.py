@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from typing import TYPE_CHECKING
 
 from dyesession.ui.app import DyeApp
@@ -12,6 +13,10 @@ if TYPE_CHECKING:
     from dyesession.kitchen.model import Alarm
     from dyesession.session.session import Session
     from dyesession.ui.workroom import Workroom
+
+# Python looks for circles of forgotten objects whenever 700 are new: several times while one screen is drawn, where
+# there are hardly any. Fewer looks, so that none falls between a key and its answer; our own choice, no source.
+NEW_OBJECTS = 20_000
 
 
 def run_stove(session: Session[Account], alarm: Alarm | None = None) -> int:
@@ -33,6 +38,7 @@ def run_bench(workroom: Workroom) -> int:
 
 def _run(app: DyeApp) -> int:
     guard_mouse_bytes()
+    gc.set_threshold(NEW_OBJECTS)
     app.run()
     if app.day is not None and not app.day.is_over:
         print(f"The clocks go on. To take the day up again: dyesession resume {app.session.snapshot.name}")
