@@ -22,7 +22,9 @@ from dyesession.plan.model import FibreLot
 from dyesession.recipe import load_recipe, recipe_from_document
 from dyesession.recipe.model import Recipe
 from dyesession.session import events as e
+from dyesession.session.brought import for_log
 from dyesession.session.opening import read_day
+from dyesession.shelf import bringing, shelf_of
 from dyesession.storage import DISK, Storage
 
 MADDER = "demo-2025-04-12-madder-brick-red"
@@ -122,7 +124,7 @@ def _madder(season: Season) -> DemoDay:
 def _second(season: Season) -> DemoDay:
     lots = (skein("third skein", 60.0, mordanted="alum 12 %, with the madder day's skeins"),)
     day = season.free("Paler from the madder bath", lots, "2025-04-14T10:00:00+02:00")
-    day.do(e.Drawn("big pot", _label(season, MADDER), MADDER, None, ("madder",)))
+    day.do(_poured(season, _label(season, MADDER), MADDER))
     day.say("dye in the big pot, to 75 over 50, hold 45")
     day.step_over("dye")
     day.do(e.Read("big pot", ph=6.6))
@@ -137,7 +139,7 @@ def _second(season: Season) -> DemoDay:
 def _third(season: Season) -> DemoDay:
     lots = (skein("silk hank", 40.0, "silk", "alum, cold, two days"),)
     day = season.free("Last of the madder", lots, "2025-04-15T14:00:00+02:00")
-    day.do(e.Drawn("big pot", "madder bath, used twice", SECOND, 4.0, ("madder",)))
+    day.do(_poured(season, "madder bath, used twice", SECOND, 4.0))
     day.say("dye in the big pot, to 65 over 40, hold 40")
     day.step_over("dye")
     day.do(e.Discarded("big pot"))
@@ -240,6 +242,15 @@ def _label(season: Season, name: str) -> str:
     day = read_day(season.storage, season.into / f"{name}.toml")
     kept = [one.event for one in day.entries if isinstance(one.event, e.Kept)]
     return next(one.label for one in kept if "dye" in one.vessel)
+
+
+def _poured(season: Season, label: str, keeper: str, litres: float | None = None) -> e.Drawn:
+    """A bath of the season poured into the big pot, with what the shelf says it brings along."""
+    days = [read_day(season.storage, season.into / f"{name}.toml") for name in dict.fromkeys((MADDER, keeper))]
+    last = max(one.opened.at.date() for one in days)
+    bath = next(one for one in shelf_of(days, last).baths if (one.label, one.session) == (label, keeper))
+    comes_along = for_log(bringing(bath, litres))
+    return e.Drawn("big pot", label, keeper, litres, ("madder",), brought=comes_along, brought_l=litres or bath.left_l)
 
 
 DAYS: dict[str, Callable[[Season], DemoDay]] = {
