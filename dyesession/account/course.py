@@ -18,6 +18,9 @@ from dyesession.session import events as e
 from dyesession.session.fold import Entry
 from dyesession.session.state import OUT_DRY, State
 
+# Steam alone is marked this often: a mark holds every world's pool, and a dyer may read the heat every minute.
+MARKS_APART_S = 600.0
+
 
 @dataclass(frozen=True)
 class Happening:
@@ -102,7 +105,7 @@ def carried_on(course: Course, starting: Starting, happening: Happening) -> Cour
         line = l.not_counted(happening.entry, happening.odd, second)
         return replace(course, held=before, second=second, moves=(*course.moves, line))
     new = l.lines_of(happening.entry, second, course.told, before, held)
-    marks = (*course.marks, *_marks(happening.entry.n, second, course.held, before, held))
+    marks = (*course.marks, *_marks(course, happening.entry.n, second, before, held))
     return Course(held, l.told_up_to(course.told, before, held), second, (*course.moves, *new), marks)
 
 
@@ -128,16 +131,21 @@ def _held_on(course: Course, starting: Starting, happening: Happening) -> tuple[
     return second, before, held if _own_pot(happening.entry.event) else held.settled_at(second)
 
 
-def _marks(n: int, second: float, last: Holdings, before: Holdings, after: Holdings) -> list[Mark]:
-    """What changed in a vessel: as it had become by then, and as it was left."""
-    found = []
+def _marks(course: Course, n: int, second: float, before: Holdings, after: Holdings) -> list[Mark]:
+    """What changed in a vessel: as it had become by then, and as it was left. Time alone is marked now and then."""
+    found, last = [], course.held
     for name in dict.fromkeys((*before.baths, *after.baths)):
         had, has, was = after.bath(name).pool, before.bath(name).pool, last.bath(name).pool
-        if has is not was and name in last.baths:
+        if has is not was and name in last.baths and (had is not has or _long_since(course, name, second)):
             found.append(Mark(n, second, name, has))
         if had is not has:
             found.append(Mark(n, second, name, had))
     return found
+
+
+def _long_since(course: Course, vessel: str, second: float) -> bool:
+    marked = next((one.second for one in reversed(course.marks) if one.vessel == vessel), None)
+    return marked is None or second - marked >= MARKS_APART_S
 
 
 def _own_pot(event: e.Event) -> str:

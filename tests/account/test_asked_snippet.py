@@ -45,7 +45,7 @@ def test_a_snippet_that_came_out_earlier_is_no_skein_of_now() -> None:
     times = a_gram["first skein"] / a_gram["snippet 1"]
     assert times > 2.0
     stands = percent(account, "20 %").split("stands at ")[1].split()[0]
-    assert float(stands) == pytest.approx(20.0 * times, rel=0.03)
+    assert float(stands) == pytest.approx(20.0 * times, rel=0.1)  # said to the nearest ten
     assert "stands at 20 ± " in percent(dyeing(40.0), "20 %")
     with pytest.raises(NoAnswer, match="No snippet 7 was dipped today; dipped were snippet 1"):
         percent(dyeing(40.0, snippet_out_at=10.0), "snippet 7 30 %")
