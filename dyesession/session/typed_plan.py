@@ -4,7 +4,7 @@ Pure; knows no screen. "lot small skein 75 g joins because I found it", "alum 15
 """
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from dyesession.care import WORST, Household, reminders
 from dyesession.plan.lots import lot_from_text
@@ -38,6 +38,8 @@ POUR = re.compile(
     r"(?:,\s*(?P<volume>.+)|\s+(?P<much>[\d½¼¾][\d.,/½¼¾ ]*[A-Za-z]+))?$",
     re.IGNORECASE,
 )
+_MUCH_FIRST = re.compile(r"^(?P<much>[\d½¼¾][\d.,/½¼¾ ]*[A-Za-z]+)\s+(?:of\s+)?(?:the\s+)?(?P<label>.+)$")
+_MUCH_LAST = re.compile(r"^(?P<label>.+?),?\s+(?P<much>[\d½¼¾][\d.,/½¼¾]*\s*[A-Za-z]+)$")
 DOSE = re.compile(
     r"^(?P<name>.+?)\s+(?P<amount>[\d½¼¾].*?)(?:\s+(?P<way>more|less|in\s+all))?$", re.IGNORECASE
 )
@@ -141,12 +143,15 @@ def _once_less(found: re.Match[str], state: State, why: str) -> Understood:
 def _pour(found: re.Match[str], state: State, why: str, shelf: FromShelf) -> Understood:
     """A kept bath by its label; more than another day left of it is refused here already."""
     labels = (*(one.label for one in state.kept), *(one.label for one in shelf.baths))
-    label = next((one for one in labels if one.casefold() == found["label"].casefold()), "")
+    label, before = _label_and_litres(found["label"], labels)
     if not label:
         kept = ", ".join(dict.fromkeys(labels)) or "none"
-        raise NotUnderstood(f'No bath is kept as "{found["label"]}", today or on the shelf; kept are {kept}.')
+        raise NotUnderstood(
+            f'No bath is kept as "{found["label"]}", today or on the shelf; kept are {kept};'
+            f" expected, for example, pour {labels[0] if labels else 'madder bath'} into the dye pot, 3 l."
+        )
     pot = pot_named(found["pot"], state)
-    volume = found["volume"] or found["much"]
+    volume = found["volume"] or found["much"] or before
     litres = float(read_volume(volume).aim) if volume else None
     drawn = completed(shelf, state, e.Drawn(pot, label, volume_l=litres))
     if trouble := beyond(shelf, drawn):
@@ -156,6 +161,17 @@ def _pour(found: re.Match[str], state: State, why: str, shelf: FromShelf) -> Und
     much = f"{show_volume(litres)} of " if litres is not None else ""
     of = f" of {drawn.session}" if isinstance(drawn, e.Drawn) and drawn.session else ""
     return Understood(drawn, f"{much}the {label}{of} into the {pot}{f': {why}' if why else ''}{minded}")
+
+
+def _label_and_litres(text: str, labels: Sequence[str]) -> tuple[str, str]:
+    """The label that is meant, "" for none, and litres said before or behind it: “3 l of madder bath 4”."""
+    tries = [(text, "")]
+    tries += [(one["label"], one["much"]) for one in (_MUCH_FIRST.match(text), _MUCH_LAST.match(text)) if one]
+    for said, much in tries:
+        label = next((one for one in labels if one.casefold() == said.strip().casefold()), "")
+        if label:
+            return label, much
+    return "", ""
 
 
 def first_minded(state: State, drawn: e.Event) -> str:

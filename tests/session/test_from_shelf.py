@@ -20,6 +20,7 @@ from dyesession.session.from_shelf import (
 )
 from dyesession.session.offered import offered
 from dyesession.session.typed import Hand, understand
+from dyesession.session.typed_plan import read_change
 
 SILK = ShelfFibre("silk hank", "silk", 40.0, "potassium alum 15 %", date(2026, 2, 1), "2026-02-01-silk-aaaa")
 WOOL = ShelfFibre("third skein", "wool", 60.0, "potassium alum 12 %", date(2026, 3, 2), "2026-03-02-wool-bbbb")
@@ -141,3 +142,21 @@ def test_nothing_more_is_offered_to_a_pot_whose_bath_was_saddened(lifted: Day) -
     assert next_in(lifted.state, shelf)
     saddened = lifted.state.with_step("dye", lambda one: replace(one, plan=replace(dye.plan, stage="modify")))
     assert next_in(saddened, shelf) == ""
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "pour madder bath 4 into D, 2 l", "pour madder bath 4 into D 2 l", "pour madder bath 4 2 l into D",
+        "pour 2 l of madder bath 4 into D", "pour 2 L of the Madder Bath 4 into the dye pot", "pour madder bath 4, 2l into D",
+    ],
+)  # fmt: skip
+def test_how_much_is_poured_may_be_said_first_last_or_in_the_middle(text: str) -> None:
+    understood = read_change(text, Day().state, FromShelf((BATH,)))
+    assert isinstance(understood.event, e.Drawn)
+    assert (understood.event.label, understood.event.volume_l) == (BATH.label, 2.0)
+
+
+def test_a_label_nobody_knows_is_answered_with_those_there_are_and_an_example() -> None:
+    with pytest.raises(UserError, match="kept are madder bath 4; expected, for example, pour madder bath 4 into"):
+        read_change("pour 2 l of weld into D", Day().state, FromShelf((BATH,)))
