@@ -11,6 +11,7 @@ from dyesession.account.mordant_bath import MordantBath
 from dyesession.account.once_more import Advice, OnceMore
 from dyesession.account.say import Said, plain, rounded_band
 from dyesession.account.would_take import WouldDo, WouldTake
+from dyesession.session.brought import ingredient_of
 
 NUMBERS = ("no", "first", "second", "third", "fourth", "fifth", "sixth")
 FULL_PERCENT = 99.5
@@ -101,7 +102,7 @@ def would_take_words(found: WouldTake) -> tuple[Said, ...]:
         depth = f", {_depth(found.over_first)} of the {found.first}"
     text = (
         f"{_mass(found.mass_g)} g of {found.kind}, mordanted as the first was, would take up"
-        f" {rounded_band(found.grams, 'g')} of {found.lot} from the {found.bath},"
+        f" {rounded_band(found.grams, 'g')} of {ingredient_of(found.lot)} from the {found.bath},"
         f" {rounded_band(found.percent_wof, '%')} of its weight{depth}"
     )
     return (Said(text, how, "fibre"), *_used(found.uses, found.bath))
@@ -118,7 +119,7 @@ def _times(band: Band90, by: float) -> Band90:
 def would_do_words(found: WouldDo) -> tuple[Said, ...]:
     """How much fibre the bath would still do at a depth."""
     how: How = "guess" if found.fibre_g.is_guess else "modelled"
-    depth = f"{plain(found.percent_wof)} % of its weight in {found.lot}"
+    depth = f"{plain(found.percent_wof)} % of its weight in {ingredient_of(found.lot)}"
     if found.fibre_g.high <= 0.0:
         text = f"The {found.bath} would bring no {found.kind} to {depth} any more"
     else:

@@ -8,6 +8,7 @@ from account.by_hand import Pages, one_dye_plan
 from dyesession.account.estimate import unbalanced
 from dyesession.account.mordant_bath import mordant_bath
 from dyesession.account.say import line, sentences
+from dyesession.account.say_answers import would_take_words
 from dyesession.account.would_take import would_take
 from dyesession.session import events as e
 from dyesession.session.brought import Brought, for_log
@@ -79,7 +80,9 @@ def test_a_strength_read_beside_a_fresh_strain_narrows_it() -> None:
 
 def test_the_old_bath_answers_for_silk_as_soon_as_it_is_poured() -> None:
     found = would_take(poured(MADDER).account(), "dye pot", "silk", 80.0)
-    assert found is not None and found.lot == LOT and 0.0 < found.grams.low < found.grams.mean < 35.0
+    assert found is not None
+    assert "g of madder from the dye pot, " in line(would_take_words(found)[0])
+    assert found.lot == LOT and 0.0 < found.grams.low < found.grams.mean < 35.0
 
 
 def test_litres_put_right_afterwards_take_the_colour_with_them() -> None:
