@@ -33,6 +33,10 @@ Seen = TypeVar("Seen", Uptake, FurtherStrain)
 MOST_DAYS = 24  # the latest that told of a number; kitchens and hands change; our own choice, no source
 TAKING_SWING, KEEPING_SWING = 0.25, 0.2  # day-to-day sd of the log partition and of the logit share kept; judgement
 JUG_SD = 0.05 / Z_90  # of a day's litres, the same every day: the jug of `account.unknowns.WATER_BY_JUG`
+# Of a further strain over the first, the same every day: how stiffening fades and how much liquor the dyestuff holds
+# is not read. Of the minutes at heat, the same every day: how a rise counts. Judgement, tried on simulated seasons
+# (tests/bench/seasons.py).
+STRAIN_SD, MINUTES_SD = 0.09, 0.2
 LEAST_LEFT = 1e-6  # keeps a logarithm finite
 
 
@@ -78,7 +82,7 @@ def _taken(dyestuff: str, family: str, found: tuple[Uptake, ...]) -> tuple[Numbe
     about, second = About("exhaustion", dyestuff, family), About("uptake rate", dyestuff, family)
     guess = partition_prior(family, dyestuff)
     told = [(one.day, one.left, one.error) for one in found]
-    return _numbers(about, second, guess, UPTAKE_RATE, told, predict, TAKING_SWING, JUG_SD)
+    return _numbers(about, second, guess, UPTAKE_RATE, told, predict, TAKING_SWING, JUG_SD, MINUTES_SD)
 
 
 @cache
@@ -93,7 +97,7 @@ def _kept(dyestuff: str, found: tuple[FurtherStrain, ...]) -> tuple[Number, ...]
     about, second = About("kept share", dyestuff), About("stiffening", dyestuff)
     told = [(one.day, one.over_first, one.error) for one in found]
     guess, beside = less_sure(kept_name(dyestuff), kept_share_prior(dyestuff)), stiffens_prior(dyestuff)
-    return _numbers(about, second, guess, beside, told, predict, KEEPING_SWING, 0.0)
+    return _numbers(about, second, guess, beside, told, predict, KEEPING_SWING, STRAIN_SD, 0.0)
 
 
 def _numbers(
@@ -105,11 +109,12 @@ def _numbers(
     predict: Callable[[float, float, int], float],
     swing: float,
     shared: float,
+    shared_beside: float,
 ) -> tuple[Number, ...]:
     """The number, and the second one, of which days held alike tell little more than its guess."""
     of_day = Counter(day for day, _, _ in told)
     readings = [Reading(log, error, of_day[day]) for day, log, error in told]
-    found: LearnedBeside = learn_beside(guess, beside, readings, predict, swing, shared)
+    found: LearnedBeside = learn_beside(guess, beside, readings, predict, swing, shared, shared_beside)
     days, odd = tuple(of_day), tuple(dict.fromkeys(told[i][0] for i in found.odd))
     number = Number(about, guess, found.own, found.next_day, days, odd, found.at)
     return number, Number(second, beside, found.beside, found.beside, days)

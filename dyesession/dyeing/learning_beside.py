@@ -72,11 +72,18 @@ class _Grid:
 
 
 def learn_beside(
-    guess: Prior, beside: Prior, told: Sequence[Reading], predict: Predict, swing: float, shared: float = 0.0
+    guess: Prior,
+    beside: Prior,
+    told: Sequence[Reading],
+    predict: Predict,
+    swing: float,
+    shared: float = 0.0,
+    shared_beside: float = 0.0,
 ) -> LearnedBeside:
     """Both numbers from their guesses and what was read, `swing` the usual day-to-day sd of the first.
 
-    `shared` is the sd of an error of the log that all readings have in common, such as of a jug that is off.
+    `shared` is the sd of an error of the log that all readings have in common, such as of a jug that is off;
+    `shared_beside` that of one the second number has in common with all of them, on its scale.
     Raises `OutOfRange` for a width of 0 or less.
     """
     above_zero("swing from day to day", swing, "0.2")
@@ -90,7 +97,7 @@ def learn_beside(
     besides = _where([math.fsum(one[0] for one in row) for row in rough], coarse.besides, FINE_BESIDE)
     grid = _grid(places, besides, guess, beside, told, predict)
     masses = _masses(grid, guess, beside, told, swing, SWINGS, SWING_WEIGHTS)
-    return _told(grid, masses, guess, beside, told, swing, shared)
+    return _told(grid, masses, guess, beside, told, swing, shared, shared_beside)
 
 
 def _all_of(prior: Prior, count: int) -> Row:
@@ -181,6 +188,7 @@ def _told(
     told: Sequence[Reading],
     swing: float,
     shared: float,
+    shared_beside: float,
 ) -> LearnedBeside:
     by_place = [math.fsum(math.fsum(row[i]) for row in masses) for i in range(len(grid.places))]
     by_beside = [math.fsum(map(math.fsum, row)) for row in masses]
@@ -192,7 +200,7 @@ def _told(
     return LearnedBeside(
         as_prior(guess, own),
         as_prior(guess, _days_to_come(grid.places, whole, swing, off)),
-        as_prior(beside, _quantiles(grid.besides, by_beside, 0.0)),
+        as_prior(beside, _quantiles(grid.besides, by_beside, shared_beside)),
         tuple(
             (from_scale(place, beside.scale), as_prior(guess, _days_to_come(grid.places, row, swing, off)))
             for place, row, mass in zip(grid.besides, masses, by_beside, strict=True)
