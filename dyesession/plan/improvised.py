@@ -34,6 +34,7 @@ def improvised(lots: Sequence[FibreLot], kitchen: Kitchen, name: str = NAME) -> 
         boiling_c=boil.boiling_c,
         boiling_margin_c=boil.margin_c,
         by_eye=kitchen.thermometer is False,
+        cooling=kitchen.own.cooling,
         doses=(),
         baths=(),
         vessels=tuple(

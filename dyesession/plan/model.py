@@ -183,7 +183,8 @@ class Plan:
     """A whole day worked out. `warnings` are sentences; `questions` wait for the dyer's answer.
 
     `burner` is the kind of ring the pots stand on, `indoors` where it stands; None where nobody said. `by_eye`:
-    there is no thermometer, so heat goes by its look.
+    there is no thermometer, so heat goes by its look. `cooling`: how slowly the dyer's own pots cool, times the
+    usual, as days dyed have taught.
     """
 
     recipe: str
@@ -202,6 +203,7 @@ class Plan:
     burner: str | None = None
     indoors: bool | None = None
     by_eye: bool = False
+    cooling: float = 1.0
 
     def step(self, name: str) -> PlannedStep:
         """The planned step of that name; KeyError when there is none."""

@@ -72,6 +72,7 @@ def work_out(recipe: Recipe, lots: Sequence[FibreLot], kitchen: Kitchen, *, dept
         boiling_c=boil.boiling_c,
         boiling_margin_c=boil.margin_c,
         by_eye=kitchen.thermometer is False,
+        cooling=kitchen.own.cooling,
         doses=doses,
         baths=water.waters.baths,
         vessels=vessels,

@@ -40,6 +40,7 @@ def opening_state(plan: Plan) -> State:
         doses=plan.doses,
         boiling_c=plan.boiling_c,
         by_eye=plan.by_eye,
+        cooling=plan.cooling,
         free=not plan.steps,
         burner=plan.burner or "",
         indoors=plan.indoors is not False,

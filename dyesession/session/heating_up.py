@@ -1,7 +1,7 @@
 """How warm a pot will be when, from the dyer's own readings: time to its heat, where its ring settles, cooling.
 
-Pure: facts and their times in, one sentence out. The reckoning is `dyeing.eta`, with a pot's usual time constant
-for its litres and lid; wool's gentle climb is Mairet's (`dyeing.heating`).
+Pure: facts and their times in, one sentence out. The reckoning is `dyeing.eta`, with the usual time constant
+for a pot's litres and lid, times how slowly the dyer's own pots were found to cool; wool's gentle climb is Mairet's (`dyeing.heating`).
 """
 
 import math
@@ -63,6 +63,7 @@ def heat_said(state: State, entries: Sequence[Entry], vessel: Vessel, now_s: flo
     first, second = pair
     lid_on = vessel.lid is True
     constant_min = time_constant_prior_min(vessel.bath.volume_l or USUAL_L if vessel.bath else USUAL_L, lid_on)
+    constant_min *= state.cooling
     try:
         found = time_to_temperature(countdown.target_c, first, second, constant_min, lid_on)
     except OutOfRange:

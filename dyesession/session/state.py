@@ -198,6 +198,7 @@ class State:
     put_in: tuple[PutIn, ...] = ()
     boiling_c: float = 100.0
     by_eye: bool = False
+    cooling: float = 1.0
     free: bool = False
     burner: str = ""
     indoors: bool = True

@@ -11,9 +11,11 @@ from dyesession.session import events as e
 from dyesession.session.heating_up import heat_said
 
 
-def rising(readings, capacity_l=7.2, fibre=True):
+def rising(readings, capacity_l=7.2, fibre=True, cooling=1.0):
     """The mordant pot on its way to 85 °C, with readings as (minutes after it was lit, °C)."""
-    plan = madder_plan() if fibre else replace(madder_plan(), lots=tuple(replace(one, kind="cotton") for one in madder_plan().lots))
+    plan = replace(madder_plan(), cooling=cooling)
+    if not fibre:
+        plan = replace(plan, lots=tuple(replace(one, kind="cotton") for one in plan.lots))
     day = Day(plan)
     while not (isinstance(lit := day.suggest(), e.Lit) and lit.vessel == "mordant pot" and lit.on):
         day.space()
@@ -36,6 +38,16 @@ def test_time_to_its_heat_is_the_sciences_own_figure():
     assert about is not None, said(day)
     assert [int(one) for one in about.groups()] == [round(found.about_min), round(found.not_before_min), round(found.late_min)]
     assert said(day).short == about[0]
+
+
+def test_the_pots_own_way_of_cooling_takes_the_place_of_the_usual_one():
+    """A pot that cools twice as slowly loses less on the way up: it is there sooner."""
+    readings = [(5, 30.0), (20, 48.0)]
+    usual, slow = said(rising(readings)).short, said(rising(readings, cooling=2.0)).short
+    constant = 2.0 * time_constant_prior_min(7.2, False)
+    found = time_to_temperature(85.0, Reading(5, 30.0), Reading(20, 48.0), constant, False)
+    assert f"about {round(found.about_min)} min" in slow, slow
+    assert f"about {round(found.about_min)} min" not in usual, usual
 
 
 def test_minutes_that_pass_after_the_second_reading_are_taken_off():
