@@ -76,3 +76,20 @@ def test_wet_is_refused_and_words_that_say_nothing_are_asked_again() -> None:
 
 def test_the_example_it_gives_is_one_it_takes() -> None:
     assert snippet_asked(dyeing(20.0), "dye pot", COLOURS_EXAMPLE)
+
+
+def test_colours_read_badly_leave_the_share_wider_than_colours_read_well() -> None:
+    account, said = dyeing(20.0), "{0}, wanted {1}, undyed lab(84 1 6) D65/2 ± 0.5"
+    halves = []
+    for error in (0.5, 6.0):
+        dried, wanted = f"lab(60 25 22) D65/2 ± {error}", f"lab(42 38 30) D65/2 ± {error}"
+        told = percent(account, said.format(dried, wanted)).split("stands at ")[1]
+        halves.append(told)
+    well, badly = (_width(one) for one in halves)
+    assert badly > 1.3 * well, halves
+
+
+def _width(told: str) -> float:
+    """Width of “30 ± 7 %” or “20 to 60 %”."""
+    words = told.split()
+    return 2.0 * float(words[2]) if words[1] == "±" else float(words[2]) - float(words[0])

@@ -9,6 +9,7 @@ from dyesession.account.estimate import unbalanced
 from dyesession.account.mordant_bath import mordant_bath
 from dyesession.account.say import line, sentences
 from dyesession.account.say_answers import would_take_words
+from dyesession.account.strengths import main_lot, strength_g_l
 from dyesession.account.would_take import would_take
 from dyesession.session import events as e
 from dyesession.session.brought import Brought, for_log
@@ -105,3 +106,18 @@ def test_a_pouring_that_tells_nothing_is_water_as_before() -> None:
     account = Pages(one_dye_plan("weld", "weld", 50.0)).write(replace(drawn(), brought=())).account()
     bath = account.bath("dye pot")
     assert bath is not None and bath.dye == () and bath.volume_l.mean == pytest.approx(3.0)
+
+
+def test_an_old_bath_strengthened_with_fresh_liquor_of_its_dyestuff_is_of_one_strength() -> None:
+    plan = one_dye_plan("madder", "madder root", 50.0)
+    day = Pages(plan).write(e.Filled("extract pot", 2.0)).write(e.Added("madder", "extract pot", 50.0))
+    day.write(e.Begun("extract", early="now")).write(e.Lit("extract pot")).write(e.Reached("extract pot", 90.0))
+    day.write(drawn(MADDER), 60.0).write(e.Strained("extract pot", "dye pot"))
+    held = day.ledger().held
+    assert main_lot(held, "dye pot") in (LOT, "madder")
+    pool = held.bath("dye pot").pool
+    both = [a + b for a, b in zip(pool.grams(LOT), pool.grams("madder"), strict=True)]
+    assert min(pool.grams(LOT)) > 0.0 and min(pool.grams("madder")) > 0.0
+    for lot in (LOT, "madder"):
+        found = strength_g_l(held, "dye pot", lot)
+        assert found == pytest.approx([g / v for g, v in zip(both, pool.volume_l, strict=True)])

@@ -19,10 +19,12 @@ from plan.days import (
 )
 
 from dyesession.kitchen import Burner, Jar, Kitchen, Pot, Scale
+from dyesession.kitchen.model import Own
 from dyesession.plan import (
     FibreLot,
     PlanError,
     Refused,
+    improvised,
     plan_as_json,
     plan_for_log,
     plan_from_document,
@@ -494,3 +496,11 @@ def test_a_fine_scale_is_chosen_where_it_bears_the_dose():
     assert "your 0.1 g scale" in plan.dose("chalk").weigh.say
     heavy = planned(house_recipe("fresh-weld-yellow-on-wool"), kitchen=kitchen)
     assert "your 1 g scale" in heavy.dose("weld").weigh.say
+
+
+def test_how_slowly_the_dyers_own_pots_cool_goes_with_the_plan_and_into_the_log() -> None:
+    own = replace(KITCHEN, own=Own(cooling=1.4))
+    plan = work_out(house_recipe("madder-brick-red-on-wool"), (wool(240.0),), own)
+    assert plan.cooling == plan_from_document(plan_for_log(plan)).cooling == 1.4
+    assert improvised([wool(60.0)], own).cooling == 1.4
+    assert work_out(house_recipe("madder-brick-red-on-wool"), (wool(240.0),), KITCHEN).cooling == 1.0
