@@ -40,6 +40,8 @@ def run_line(
     say = write or terminal.writer()
     hear = read or terminal.reader(say)
     live = (read is None and terminal.is_live()) if live is None else live
+    if live and read is None:
+        terminal.hear_interrupts()
     bell = (write is None and terminal.can_ring()) if bell is None else bell
     ears = Keyboard(hear, look_again_s) if live else Script(hear)
     try:

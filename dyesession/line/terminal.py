@@ -3,7 +3,9 @@
 Knows no session. A script's lines are printed as they are read, so that the output alone can be followed.
 """
 
+import signal
 import sys
+import threading
 from collections.abc import Callable
 from typing import TextIO
 
@@ -17,6 +19,12 @@ _PLAINER = {
 def is_live() -> bool:
     """Whether somebody sits at a keyboard."""
     return sys.stdin is not None and sys.stdin.isatty()
+
+
+def hear_interrupts() -> None:
+    """Let an interrupt at the keyboard quit, also where whoever started the program had it ignored (`nohup`, a script)."""
+    if threading.current_thread() is threading.main_thread():
+        signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 def can_ring() -> bool:

@@ -1,12 +1,17 @@
 """Line mode on a real terminal and on a pipe, through the program's own command line."""
 
+import fcntl
 import os
 import pty
 import select
+import signal
 import subprocess
 import sys
+import termios
 import time
 from pathlib import Path
+
+import pytest
 
 from dyesession.session.log import check_log
 
@@ -31,7 +36,15 @@ def read_until(fd: int, wanted: str) -> str:
     return seen.decode("utf-8", "replace")
 
 
-def test_at_a_terminal_an_interrupt_quits_says_so_and_loses_nothing(tmp_path: Path) -> None:
+def take_the_terminal(ignored: bool) -> None:
+    """In the child: its own terminal; interrupts ignored as `nohup` and shell scripts leave them for what they start."""
+    fcntl.ioctl(0, termios.TIOCSCTTY, 0)
+    if ignored:
+        signal.signal(signal.SIGINT, signal.SIG_IGN)
+
+
+@pytest.mark.parametrize("ignored", [False, True])
+def test_at_a_terminal_an_interrupt_quits_says_so_and_loses_nothing(tmp_path: Path, ignored: bool) -> None:
     leader, follower = pty.openpty()
     program = subprocess.Popen(
         [sys.executable, *BEGIN],
@@ -41,15 +54,13 @@ def test_at_a_terminal_an_interrupt_quits_says_so_and_loses_nothing(tmp_path: Pa
         env=workroom(tmp_path),
         cwd=Path(__file__).resolve().parents[2],
         start_new_session=True,
-        preexec_fn=lambda: void(__import__("fcntl").ioctl(0, __import__("termios").TIOCSCTTY, 0)),
+        preexec_fn=lambda: take_the_terminal(ignored),
     )
     os.close(follower)
     try:
         read_until(leader, "NEXT begin: wet out in A.")
         os.write(leader, b"\n")
-        shown = read_until(leader, "NEXT fill A")
-        if not shown.endswith("> "):
-            read_until(leader, "> ")  # pressed at the prompt: a dyer presses it again where one came a moment too soon
+        read_until(leader, "NEXT fill A")
         os.write(leader, b"\x03")
         seen = read_until(leader, "dyesession resume")
         assert "The clocks go on." in seen and "\x1b" not in seen
@@ -61,25 +72,3 @@ def test_at_a_terminal_an_interrupt_quits_says_so_and_loses_nothing(tmp_path: Pa
     (log,) = (tmp_path / "logs").glob("*.toml")
     assert check_log(log) == []
     assert 'kind = "begun"' in log.read_text()
-
-
-def void(_: object) -> None:
-    """Drop what a call gave."""
-
-
-def test_on_a_pipe_the_lines_are_a_script_and_their_end_quits(tmp_path: Path) -> None:
-    done = subprocess.run(
-        [sys.executable, *BEGIN],
-        input="begin wet out\nfill A 3 l\n",
-        capture_output=True,
-        text=True,
-        timeout=LONGEST_S,
-        env=workroom(tmp_path),
-        cwd=Path(__file__).resolve().parents[2],
-        encoding="utf-8",
-    )
-    assert done.returncode == 0
-    lines = done.stdout.splitlines()
-    assert "> fill A 3 l" in lines
-    assert lines[-1].startswith("The clocks go on.")
-    assert "\a" not in done.stdout and "\x1b" not in done.stdout
