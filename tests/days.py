@@ -205,3 +205,15 @@ class Day:
                 return moves
             self.space()
         raise AssertionError(f"not home in {most} moves: {self.suggest()}")
+
+
+def weighed_wet(wet_mass_g: float = 480.0) -> Day:
+    """The whole madder day with the large skein weighed wet as it comes out of its wash."""
+    day = Day()
+    while day.state.status != "complete":
+        act = day.suggest()
+        if isinstance(act, e.Lifted) and act.lot == "large skein" and act.vessel == "wash pot":
+            day.do(e.Lifted(act.lot, act.vessel, wet_mass_g))
+        else:
+            day.space()
+    return day

@@ -19,6 +19,7 @@ if __name__ == "__main__":
     sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2])]
 
 from bench.dye_world import DYE_C, STEAM_G_H, STRENGTH_SD, VOLUME_SD, Skein, Stuff, Truth, _between
+from bench.seasons import Repeats
 
 from dyesession.account.live import reckoner_for
 from dyesession.account.unknowns import starting_priors
@@ -257,26 +258,15 @@ class Dyer:
         return day, world
 
 
-@dataclass
-class Repeats:
-    """How often a repeat came within the band that was claimed, by the log and by the recipe alone."""
-
-    trials: int = 0
-    by_log: int = 0
-    by_recipe: int = 0
-    off_by_log: float = 0.0
-    off_by_recipe: float = 0.0
-    claimed: float = 0.0
-
-    def lines(self) -> list[str]:
-        """What came of it."""
-        rows = (("by the log", self.by_log, self.off_by_log), ("by the recipe alone", self.by_recipe, self.off_by_recipe))
-        return [
-            f"{name:20} {self.trials:5} trials: {100 * hit / self.trials:5.1f} % within the band claimed (up to"
-            f" {100 * math.expm1(self.claimed / self.trials):.0f} % off), {100 * math.expm1(off / self.trials):.0f} % off in"
-            " the middle"
-            for name, hit, off in rows
-        ]
+def lines_of(found: Repeats) -> list[str]:
+    """What came of it."""
+    rows = (("by the log", found.by_log, found.off_by_log), ("by the recipe alone", found.by_recipe, found.off_by_recipe))
+    return [
+        f"{name:20} {found.trials:5} trials: {100 * hit / found.trials:5.1f} % within the band claimed (up to"
+        f" {100 * math.expm1(found.claimed / found.trials):.0f} % off), {100 * math.expm1(off / found.trials):.0f} % off in"
+        " the middle"
+        for name, hit, off in rows
+    ]
 
 
 def in_all_g(world: HiddenWorld) -> float:
@@ -301,13 +291,7 @@ def repeats(trials: int, first: int = 0) -> Repeats:
             _, again = dyer.dyes(recipe_from_document(told.document, "the repeat"), other_g, 1)
             _, plain = dyer.dyes(recipe, other_g, 2)
         assert told.expected is not None
-        by_log, by_recipe = again.depth / depth, plain.depth / depth
-        found.trials += 1
-        found.by_log += told.expected.low <= by_log <= told.expected.high
-        found.by_recipe += told.expected.low <= by_recipe <= told.expected.high
-        found.off_by_log += abs(math.log(by_log))
-        found.off_by_recipe += abs(math.log(by_recipe))
-        found.claimed += math.log(told.expected.high)
+        found.count(told.expected, again.depth / depth, plain.depth / depth)
     return found
 
 
@@ -315,7 +299,7 @@ def main(arguments: Sequence[str]) -> None:
     """Print the table."""
     started = time.perf_counter()
     print("A rehearsed colour repeated at another weight in the same hidden world: depth over that day's depth")
-    for line in repeats(int(arguments[0]) if arguments else TRIALS).lines():
+    for line in lines_of(repeats(int(arguments[0]) if arguments else TRIALS)):
         print(line)
     print(f"{time.perf_counter() - started:.0f} s")
 

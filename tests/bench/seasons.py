@@ -19,6 +19,7 @@ if __name__ == "__main__":
 
 from bench.dye_world import DYE_C, MORDANT_C, MORNING, STRAIN_C, Day, Stuff, Truth, plan_for
 
+from dyesession.account.model import Band90
 from dyesession.account.unknowns import Starting, known, starting_priors, unknowns
 from dyesession.account.worlds import band
 from dyesession.clock import SteppingClock
@@ -239,6 +240,15 @@ class Repeats:
     off_by_log: float = 0.0
     off_by_recipe: float = 0.0
 
+    def count(self, expected: Band90, by_log: float, by_recipe: float) -> None:
+        """One trial: the depth expected of the repeat, and what came of it by the log and by the recipe."""
+        self.trials += 1
+        self.by_log += expected.low <= by_log <= expected.high
+        self.by_recipe += expected.low <= by_recipe <= expected.high
+        self.claimed += math.log(expected.high)
+        self.off_by_log += abs(math.log(by_log))
+        self.off_by_recipe += abs(math.log(by_recipe))
+
     def row(self, name: str) -> str:
         return (
             f"{name:24} {self.trials:6} {100 * self.by_log / self.trials:9.1f} %"
@@ -258,12 +268,7 @@ def repeats(trials: int, swing: tuple[float, float], first: int = 0) -> Repeats:
         told = repeat(day.day, (FibreLot("skein", "wool", other_g, air_dry=True),), Kitchen())
         logged = dyer.dyes(by_the_log(told, other_g), 1).depth / day.depth
         plain = dyer.dyes(as_planned(other_g), 2).depth / day.depth
-        found.trials += 1
-        found.by_log += told.expected.low <= logged <= told.expected.high
-        found.by_recipe += told.expected.low <= plain <= told.expected.high
-        found.claimed += math.log(told.expected.high)
-        found.off_by_log += abs(math.log(logged))
-        found.off_by_recipe += abs(math.log(plain))
+        found.count(told.expected, logged, plain)
     return found
 
 

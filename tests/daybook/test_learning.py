@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from daybook.logged import logged
 from daybook.written import written
-from days import Day
+from days import Day, weighed_wet
 
 from dyesession.account import Band90, reckon
 from dyesession.account.logged import priors_for_log, starting_of
@@ -174,13 +174,7 @@ def test_what_one_day_taught_is_told_after_it(four: list[LoggedDay]) -> None:
 def test_the_index_gives_the_same_numbers_and_one_meddled_with_costs_only_time(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    run = Day()
-    while run.state.status != "complete":
-        act = run.suggest()
-        if isinstance(act, e.Lifted) and act.lot == "large skein" and act.vessel == "wash pot":
-            run.do(e.Lifted(act.lot, act.vessel, 480.0))
-        else:
-            run.space()
+    run = weighed_wet()
     paths = [written(run, tmp_path, f"2026-03-1{i}-a-day-k7q2") for i in (4, 5)]
     index = tmp_path / "cache" / "own.json"
     cold = learnt_of(DISK, paths, index)

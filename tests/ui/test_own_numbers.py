@@ -5,13 +5,12 @@ from functools import cache
 from pathlib import Path
 
 from daybook.written import written
-from days import Day
+from days import Day, weighed_wet
 from ui.at_places import ROOT, in_a_room
 
 from dyesession.cli.learn import learnt_for
 from dyesession.cli.workroom import Workroom
 from dyesession.daybook.learned_text import told_number
-from dyesession.session import events as e
 from dyesession.ui.screens.page import PageScreen
 
 NAME = "2026-03-14-a-day-k7q2"
@@ -20,14 +19,7 @@ NAME = "2026-03-14-a-day-k7q2"
 @cache
 def weighed() -> Day:
     """The madder day with a wet skein on the scales."""
-    run = Day()
-    while run.state.status != "complete":
-        act = run.suggest()
-        if isinstance(act, e.Lifted) and act.lot == "large skein" and act.vessel == "wash pot":
-            run.do(e.Lifted(act.lot, act.vessel, 480.0))
-        else:
-            run.space()
-    return run
+    return weighed_wet()
 
 
 def a_taught_room(folder):
