@@ -315,6 +315,8 @@ class DyeApp(App[int]):
 
     def look(self) -> None:
         """One look at the clock: repaint what changed, ring what is due."""
+        if not self.screen_stack:  # on the way out the last screen goes before the clock does
+            return
         if self.day is not None:
             self.day.look()
         if self._places:

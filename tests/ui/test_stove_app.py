@@ -178,3 +178,13 @@ async def test_the_log_opens_with_what_outranks_it(tmp_path: Path) -> None:
     head = Path(stove.session.snapshot.path).read_text("utf-8")
     assert f'mind = "{DISCLAIMER_SHORT}"' in head
     stove.session.close()
+
+
+@at_the_stove
+async def test_a_tick_that_comes_after_the_last_screen_is_gone_is_no_fault(tmp_path: Path) -> None:
+    stove = Stove(tmp_path)
+    async with stove.app.run_test(size=(80, 24)) as pilot:
+        await stove.settle(pilot)
+    assert not stove.app.screen_stack
+    stove.app.look()
+    stove.session.close()
